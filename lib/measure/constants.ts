@@ -1,0 +1,98 @@
+/**
+ * Every number of the measure stage that is not a definition. "Prior, ours" marks a judgement of this project
+ * (type B evaluation, JCGM 100:2008, 4.3): what was known of home photos before any was taken, stated so that it can
+ * be argued with. None was fitted to pictures.
+ */
+
+// --- Definitions: part of what the numbers mean, not estimates --------------------------------------------------
+
+/** Spacing of the edge points that distances are taken from. A tenth of the reach that anyone could act on. */
+export const EDGE_SPACING_MM = 0.1;
+/** Edge points this close to the margin are where the region leans on the fold, not where it ends. Definition of reachP95. */
+export const NEAR_MARGIN_MM = 0.25;
+export const REACH_PERCENTILE = 0.95;
+/** How far past the region's edge the redness load is gathered: about half of a wide (4 mm) 10–90 % edge. Prior, ours. */
+export const LOAD_RIM_MM = 1.5;
+/** Coverage factor of the smallest detectable change: 97.5 % point of the normal distribution. */
+export const NORMAL_975 = 1.96;
+
+// --- Scale: errors that stretch everything alike, linear and relative ---------------------------------------------
+
+/** Distance from the nail to the fiducials around it: half of an ID-1 card's mean side. A residual of e mm there
+ * stretches the middle by about e divided by this. Geometry, ISO/IEC 7810. */
+export const FIDUCIAL_LEVER_MM = 35;
+/** Height of the nail and its folds above or below the card, which is asked to lie level with the nail. Prior, ours:
+ * a folded sheet on a toe ends within 3 mm in 95 of 100 tries. */
+export const NAIL_HEIGHT_U_MM = 1.5;
+/** Where no focal length is known: phone held about 25 cm away (evidence: instruction asks for it), and half or twice
+ * that is rare. Prior, ours. */
+export const DEFAULT_DISTANCE_MM = 230;
+export const DEFAULT_DISTANCE_RELATIVE_U = 0.3;
+/** Local stretch that lens distortion leaves after the homography: 3·k1·r² with k1 = 0.02 and r = 0.2 (half of the
+ * card's diagonal at 25 cm) is 0.24 %. Prior, ours. */
+export const LENS_RELATIVE_U = 0.0024;
+
+// --- Relief: skin that is not parallel to the card, seen by a camera that leans ------------------------------------
+
+/** Mean slope of the skin beside a nail against the card, 1 standard deviation over sides and toes. Prior, ours:
+ * on a 10 mm radius toe the fold lies 4–6 mm off the top, where the slope is 24–37 degrees; its sign against the
+ * camera's lean is unknown. */
+export const SKIN_SLOPE_U_DEG = 25;
+/** A lean in a random direction acts on a slope in a fixed one by the cosine between: root mean square 1/√2. */
+export const RANDOM_AZIMUTH_RMS = Math.SQRT1_2;
+/** The plate's cut edge stands above or below the fold by about this. Prior, ours: plate 0.5–1 mm thick, fold raised. */
+export const GROOVE_STEP_U_MM = 1;
+
+// --- Outlines ------------------------------------------------------------------------------------------------------
+
+/** Share of an outline's variance that moves the whole edge one way (threshold, light) instead of wobbling along it.
+ * Prior, ours: the two halves are rarely told apart, so they are taken as equal. */
+export const BOUNDARY_COMMON_SHARE = 0.5;
+/** Integral scale of the wobble along an edge: places farther apart err independently. Prior, ours: redness fades over
+ * 1–4 mm, and what blurs the edge across also ties it together along. */
+export const BOUNDARY_CORRELATION_MM = 2;
+/** A tongue of the region narrower than this does not carry a maximum on its own. Prior, ours: about half of the
+ * width over which redness fades. */
+export const SPIKE_WIDTH_MM = 1;
+/** Direction of the toe's axis in the card's plane, when told / from the toe's outline / taken as the card's down.
+ * Prior, ours: a toe lies in the notch within about 12 degrees. */
+export const AXIS_U_DEG = { given: 2, toeOutline: 3, cardDown: 6 } as const;
+/** A region whose edge runs along the border of the map for longer than this is not wholly in view. */
+export const OUT_OF_VIEW_EDGE_MM = 1;
+
+// --- Groove: what cannot be a groove beside a big toe's nail -----------------------------------------------------
+
+/** A lateral margin or cut edge shorter than this says nothing. Common practice: the plate is 10–15 mm long. */
+export const GROOVE_SHORTEST_LINE_MM = 2;
+/** A strip of 2–3 mm is removed (common practice); three times that is a wrong line. */
+export const GROOVE_WIDEST_MM = 10;
+
+// --- Redness -------------------------------------------------------------------------------------------------------
+
+/** Side of the squares whose means are taken as independent (type A): larger than pores, hairs and JPEG's blocks. Prior, ours. */
+export const BLOCK_SIDE_MM = 2;
+/** What is left in a home card's tone curve and white balance, as a share of the excess. Prior, ours. */
+export const INDEX_GAIN_RELATIVE_U = 0.05;
+/** Reference field, where the caller does not state its uncertainty. Prior, ours: resting skin beside a nail varies by this. */
+export const REFERENCE_EI_U = 1.5;
+export const REFERENCE_DELTA_A_U = 0.7;
+
+// --- The toe as a cylinder ---------------------------------------------------------------------------------------
+
+/** Height of the slices across the toe, and how far the half width is smoothed along it. */
+export const SLICE_MM = 0.5;
+export const HALF_WIDTH_SMOOTHING_MM = 3;
+/** A cylinder from less toe than this, or from half widths outside these, is no big toe. Anatomy: big toes are
+ * 15–35 mm wide, a child's 12. */
+export const SHORTEST_TOE_MM = 8;
+export const HALF_WIDTH_RANGE_MM = { least: 5, most: 22 } as const;
+/** Slices narrower than this share of the widest belong to the rounded tip and say nothing of the centre line. */
+export const CENTRE_LINE_SHARE = 0.7;
+/** Beyond this share of the half width the skin is seen almost edge-on: the stretch is held at 1/√(1 − 0.97²) = 4.1. */
+export const CAP_SHARE = 0.97;
+/** More of the region than this beyond the cap, and the unrolled numbers would be made of the cap. */
+export const MOST_CAPPED_SHARE = 0.5;
+/** A toe is no circle in section: radius that fits at the fold against the half width. Prior, ours. */
+export const RADIUS_RELATIVE_U = 0.12;
+/** Where the middle of the toe lies across, rolled a little: 4° · 10 mm. Prior, ours. */
+export const CENTRE_LINE_U_MM = 0.7;

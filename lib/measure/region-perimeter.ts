@@ -1,0 +1,13 @@
+import { lineLengthMm } from './line-length';
+import type { Rings } from './region-area';
+
+/**
+ * Length of all edges of a region, holes included.
+ *
+ * @param rings rings in mm
+ * @returns mm
+ * @example regionPerimeterMm([]) // 0
+ */
+export function regionPerimeterMm(rings: Rings): number {
+  return rings.reduce((sum, { ring }) => sum + lineLengthMm(ring, true), 0);
+}
