@@ -1,0 +1,41 @@
+/**
+ * Limits of the rectify stage. Those marked "measurement page" are fixed by the project's measurement definition;
+ * the others say where they come from.
+ */
+
+/** Fewer fiducials than this fix no pose that can be checked (measurement page: "any four found"). */
+export const LEAST_FIDUCIALS = 4;
+/** A fiducial whose corners lie farther than this from the common plane is left out: bent, covered or not ours. */
+export const FIDUCIAL_OUTLIER_MM = 0.6;
+/** No pose is accepted whose corners disagree by more than this (root mean square): never a wrong pose. */
+export const POSE_RESIDUAL_LIMIT_MM = 0.45;
+/** The found fiducials' hull must cover this share of all fiducials' hull, else scale would be extrapolated. */
+export const LEAST_HULL_SHARE = 0.4;
+/** Prior for how far printing and thresholding move each edge of a square inward or outward (standard deviation). */
+export const INSET_PRIOR_MM = 0.1;
+/** Noise of one fine corner, for weighing it against the prior. */
+export const CORNER_NOISE_PX = 0.15;
+
+/** Measurement page: gates. */
+export const TILT_LIMIT_DEG = 35;
+export const RESOLUTION_LIMIT_PX_PER_MM = 6;
+export const BLUR_LIMIT_MM = 0.35;
+
+/** 35 mm-equivalent focal length of a phone's main camera where the file does not say: 24–28 mm (common practice). */
+export const PRIOR_FOCAL_35_MM = 26;
+export const PRIOR_FOCAL_RELATIVE_U = 0.15;
+/** Relative standard uncertainty of a focal length read from the file (rounding, focus breathing; prior, ours). */
+export const FILE_FOCAL_RELATIVE_U = 0.03;
+/** Diagonal of the 35 mm frame, 36 × 24 mm (CIPA DCG-001 defines the equivalent over the diagonal). */
+export const FRAME_35_DIAGONAL_MM = Math.hypot(36, 24);
+/** Beyond this tilt the focal length can be read from the perspective itself. */
+export const FOCAL_FROM_VIEW_TILT_DEG = 18;
+
+/** Measurement page: default resolution of the map; never more than the photo itself resolves at the nail. */
+export const MAP_PX_PER_MM = 12;
+/** The map: 44 mm across, from 6 mm above the notch's apex to 50 mm below it. Nail, folds and first joint fit in. */
+export const MAP_WIDTH_MM = 44;
+export const MAP_ABOVE_APEX_MM = 6;
+export const MAP_BELOW_APEX_MM = 50;
+/** Where the middle of a nail lies below the notch's apex; resolution and distance are stated there. */
+export const NAIL_BELOW_APEX_MM = 11;

@@ -1,0 +1,97 @@
+import type { CardGeometry } from '../card/card-geometry';
+import type { UprightPhoto } from '../photo/upright-photo';
+import { type GateReason, gateReason } from '../photo/reasons';
+import type { PointMm } from '../units';
+import { LEAST_FIDUCIALS, LEAST_HULL_SHARE, POSE_RESIDUAL_LIMIT_MM } from './constants';
+import { convexHullAreaMm2 } from './convex-hull';
+import { type CardFit, fitCard } from './fit-card';
+import type { FoundFiducial } from './found-fiducial';
+import { type GreyImage, mirror, shrinkToGrey, toPhoto } from './grey-image';
+import { refineCorners } from './refine-corners';
+
+/** Finds square fiducials of a dictionary in a grey picture; an effect, handed in (`edges/vision`). */
+export type DetectFiducials = (image: GreyImage, dictionary: string) => FoundFiducial[];
+
+export type CardSearch = { readonly found: true; readonly fit: CardFit } | { readonly found: false; readonly reason: GateReason };
+
+/** Long edges, pixels, of the grey copies searched in turn until enough of the card is found. */
+const SEARCH_LONG_EDGES_PX = [1000, 2000, 4032] as const;
+/** Other dictionaries asked when nothing of ours is there: somebody else's card is told apart from no card. */
+const OTHER_DICTIONARIES = ['DICT_5X5_1000', 'DICT_6X6_1000', 'DICT_APRILTAG_36h11', 'DICT_4X4_1000'] as const;
+/** So many foreign fiducials make a foreign card and not a chance pattern. */
+const FOREIGN_CARD = 3;
+
+/**
+ * Searches a small copy of the photo first, then larger ones, and makes the corners precise only where fiducials
+ * were found. Answers with the card's plane, or with the gate that explains best why there is none.
+ *
+ * @param photo the upright photo
+ * @param geometry the card looked for
+ * @param detect the fiducial detector
+ * @example const search = findCard(photo, OWN_CARD, detect); if (search.found) search.fit.residualMm
+ */
+export function findCard(photo: UprightPhoto, geometry: CardGeometry, detect: DetectFiducials): CardSearch {
+  const seen = new Map<number, FoundFiducial>();
+  const foreign = new Set<number>();
+  let unreliable = false;
+  let smallest: GreyImage | null = null;
+  for (const image of searchImages(photo)) {
+    smallest ??= image;
+    for (const one of detect(image, geometry.dictionary)) {
+      if (!geometry.fiducials.some((f) => f.id === one.id)) foreign.add(one.id);
+      else if (!seen.has(one.id)) keepRefined(photo, image, one, seen);
+    }
+    const fit = seen.size >= LEAST_FIDUCIALS ? fitCard([...seen.values()], geometry) : null;
+    if (fit && isTrustworthy(fit, geometry)) return { found: true, fit };
+    unreliable ||= fit !== null && fit.residualMm > POSE_RESIDUAL_LIMIT_MM;
+    if (foreign.size >= FOREIGN_CARD && seen.size === 0) break;
+  }
+  return { found: false, reason: explain(seen.size, foreign.size, unreliable, smallest as GreyImage, geometry, detect) };
+}
+
+function* searchImages(photo: UprightPhoto): Generator<GreyImage> {
+  const longPx = Math.max(photo.widthPx, photo.heightPx);
+  const shrinks = SEARCH_LONG_EDGES_PX.map((target) => Math.max(1, Math.round(longPx / target)));
+  for (const shrink of new Set(shrinks)) yield shrinkToGrey(photo, shrink);
+}
+
+function keepRefined(photo: UprightPhoto, image: GreyImage, one: FoundFiducial, seen: Map<number, FoundFiducial>): void {
+  const coarse = { id: one.id, cornersPx: one.cornersPx.map((corner) => toPhoto(image, corner)) };
+  const fine = refineCorners(photo, coarse);
+  if (fine) seen.set(one.id, fine);
+}
+
+/** Enough of the card, on both sides of the toe, in one plane and the right way round. */
+function isTrustworthy(fit: CardFit, geometry: CardGeometry): boolean {
+  const centres = geometry.fiducials.filter((f) => fit.used.some((one) => one.id === f.id)).map((f) => f.centre);
+  const hullShare = convexHullAreaMm2(centres) / convexHullAreaMm2(geometry.fiducials.map((f) => f.centre));
+  return fit.residualMm <= POSE_RESIDUAL_LIMIT_MM && hullShare >= LEAST_HULL_SHARE && surroundsToe(centres, geometry) && !isMirrored(fit);
+}
+
+function surroundsToe(centres: readonly PointMm[], geometry: CardGeometry): boolean {
+  const across = geometry.notch.map((point) => point.acrossMm);
+  const middle = (Math.min(...across) + Math.max(...across)) / 2;
+  return centres.some((c) => c.acrossMm < middle) && centres.some((c) => c.acrossMm > middle);
+}
+
+function isMirrored(fit: CardFit): boolean {
+  const [a, b, , c, d] = fit.imageFromCard;
+  return a * d - b * c < 0;
+}
+
+function explain(
+  seen: number,
+  foreign: number,
+  unreliable: boolean,
+  image: GreyImage,
+  geometry: CardGeometry,
+  detect: DetectFiducials,
+): GateReason {
+  if (unreliable) return gateReason('wrongCard', null, null);
+  if (foreign >= FOREIGN_CARD && foreign > seen) return gateReason('wrongCard', seen, LEAST_FIDUCIALS);
+  const known = (found: readonly FoundFiducial[]) => found.filter((one) => geometry.fiducials.some((f) => f.id === one.id)).length;
+  if (known(detect(mirror(image), geometry.dictionary)) > Math.max(1, seen)) return gateReason('mirrored', null, null);
+  if (seen > 0) return gateReason('tooFewFiducials', seen, LEAST_FIDUCIALS);
+  const others = OTHER_DICTIONARIES.some((dictionary) => detect(image, dictionary).length >= FOREIGN_CARD);
+  return others ? gateReason('wrongCard', 0, LEAST_FIDUCIALS) : gateReason('cardNotFound', null, null);
+}

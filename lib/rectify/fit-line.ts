@@ -1,0 +1,70 @@
+import type { PointPx } from '../units';
+
+/** A straight line as a point on it and a unit direction. */
+export interface LinePx {
+  readonly through: PointPx;
+  readonly direction: PointPx;
+}
+
+/** Residual (in robust standard deviations) beyond which a point is left out. */
+const OUTLIER_SIGMAS = 3;
+const ROUNDS = 3;
+/** Points closer than this are never outliers: it is the noise of a good edge. */
+const FLOOR_PX = 0.05;
+
+/**
+ * Total least squares line through points, outliers left out (three rounds, median absolute deviation).
+ *
+ * @param points at least two, pixels
+ * @example fitLine([{ row: 0, column: 0 }, { row: 1, column: 1 }]).direction // ±(0.7071, 0.7071)
+ */
+export function fitLine(points: readonly PointPx[]): LinePx {
+  if (points.length < 2) throw new RangeError(`fitLine: at least two points are needed, received ${points.length}`);
+  let kept = points;
+  let line = leastSquares(kept);
+  for (let round = 0; round < ROUNDS; round++) {
+    const residuals = points.map((point) => Math.abs(offsetFrom(line, point)));
+    const sigma = Math.max(FLOOR_PX, 1.4826 * median(residuals));
+    const next = points.filter((_, i) => residuals[i] <= OUTLIER_SIGMAS * sigma);
+    if (next.length === kept.length || next.length < 2) break;
+    kept = next;
+    line = leastSquares(kept);
+  }
+  return line;
+}
+
+/** Where two lines cross; null when they are (nearly) parallel. */
+export function intersectLines(a: LinePx, b: LinePx): PointPx | null {
+  const cross = a.direction.row * b.direction.column - a.direction.column * b.direction.row;
+  if (Math.abs(cross) < 1e-6) return null;
+  const dr = b.through.row - a.through.row;
+  const dc = b.through.column - a.through.column;
+  const along = (dr * b.direction.column - dc * b.direction.row) / cross;
+  return { row: a.through.row + along * a.direction.row, column: a.through.column + along * a.direction.column };
+}
+
+function leastSquares(points: readonly PointPx[]): LinePx {
+  const n = points.length;
+  const row = points.reduce((sum, p) => sum + p.row, 0) / n;
+  const column = points.reduce((sum, p) => sum + p.column, 0) / n;
+  let rr = 0;
+  let rc = 0;
+  let cc = 0;
+  for (const p of points) {
+    rr += (p.row - row) ** 2;
+    rc += (p.row - row) * (p.column - column);
+    cc += (p.column - column) ** 2;
+  }
+  const angle = 0.5 * Math.atan2(2 * rc, cc - rr);
+  return { through: { row, column }, direction: { row: Math.sin(angle), column: Math.cos(angle) } };
+}
+
+function offsetFrom(line: LinePx, point: PointPx): number {
+  return (point.row - line.through.row) * line.direction.column - (point.column - line.through.column) * line.direction.row;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+}

@@ -1,0 +1,37 @@
+import type { CardGeometry } from '../card/card-geometry';
+import type { PointMm } from '../units';
+import { MAP_ABOVE_APEX_MM, MAP_BELOW_APEX_MM, MAP_PX_PER_MM, MAP_WIDTH_MM } from './constants';
+import type { MapGrid } from './millimetre-map';
+import { notchFrame } from './notch-frame';
+
+/**
+ * The grid of the millimetre map: 44 × 56 mm around the notch, at most 12 pixels per millimetre and never more than
+ * the photo itself resolves at the nail.
+ *
+ * @param geometry the card
+ * @param photoPxPerMm what the photo resolves at the nail
+ * @example mapGrid(geometry, 8.2).pxPerMm // 8.2
+ */
+export function mapGrid(geometry: CardGeometry, photoPxPerMm: number): MapGrid {
+  return toeGrid(geometry, Math.min(MAP_PX_PER_MM, photoPxPerMm));
+}
+
+/** The same window at a stated resolution, whatever the photo resolves. `toeGrid(geometry, 8).widthPx` is 352. */
+export function toeGrid(geometry: CardGeometry, pxPerMm: number): MapGrid {
+  if (!(pxPerMm > 0)) throw new RangeError(`toeGrid: pxPerMm must be positive, received ${pxPerMm}`);
+  const { axisAcrossMm, apexDownMm } = notchFrame(geometry);
+  const widthPx = Math.round(MAP_WIDTH_MM * pxPerMm);
+  const heightPx = Math.round((MAP_ABOVE_APEX_MM + MAP_BELOW_APEX_MM) * pxPerMm);
+  return {
+    originAcrossMm: axisAcrossMm - (widthPx - 1) / 2 / pxPerMm,
+    originDownMm: apexDownMm - MAP_ABOVE_APEX_MM,
+    pxPerMm,
+    widthPx,
+    heightPx,
+  };
+}
+
+/** Card position of a (fractional) map pixel. `gridPoint(grid, 0, 0)` is the centre of the first pixel. */
+export function gridPoint(grid: MapGrid, row: number, column: number): PointMm {
+  return { acrossMm: grid.originAcrossMm + column / grid.pxPerMm, downMm: grid.originDownMm + row / grid.pxPerMm };
+}
