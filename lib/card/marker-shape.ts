@@ -1,0 +1,46 @@
+import type { Fiducial } from './card-geometry';
+import { BLACK, MARKER_MODULES } from './constants';
+import { ARUCO_4X4_50 } from './aruco-4x4-50';
+import type { InkedShape } from './inked-shape';
+import { centredRing, holeOf, rectRing } from './rect-ring';
+
+const INNER_MODULES = MARKER_MODULES - 2;
+
+/**
+ * The inner modules of a marker of DICT_4X4_50.
+ *
+ * @param id 0…49
+ * @returns four rows of four, true where white. Refuses an id outside the dictionary with a RangeError.
+ *   Example: `markerBits(17)[0]` is `[false, true, true, false]`.
+ */
+export function markerBits(id: number): boolean[][] {
+  const bits = ARUCO_4X4_50[id];
+  if (bits === undefined) throw new RangeError(`markerBits: id must be a whole number 0…49, received ${id}`);
+  return Array.from({ length: INNER_MODULES }, (_, row) =>
+    Array.from({ length: INNER_MODULES }, (_, column) => {
+      const place = INNER_MODULES * INNER_MODULES - 1 - (row * INNER_MODULES + column);
+      return ((bits >> place) & 1) === 1;
+    }),
+  );
+}
+
+/**
+ * A fiducial as ink: the black square with its white modules left out.
+ *
+ * @param fiducial place and size in the card's frame, id of DICT_4X4_50
+ * @returns one shape; its area is the square less one module per white bit. Example: id 17 has 4 white bits, so a 9 mm
+ *   marker has 81 − 4 · 2.25 = 72 mm² of ink.
+ */
+export function markerShape(fiducial: Fiducial): InkedShape {
+  const { centre, sizeMm, id } = fiducial;
+  const moduleMm = sizeMm / MARKER_MODULES;
+  const left = centre.acrossMm - sizeMm / 2;
+  const top = centre.downMm - sizeMm / 2;
+  const holes = markerBits(id).flatMap((bits, row) =>
+    bits.flatMap((white, column) => {
+      const ring = rectRing(left + (column + 1) * moduleMm, top + (row + 1) * moduleMm, moduleMm, moduleMm);
+      return white ? [holeOf(ring)] : [];
+    }),
+  );
+  return { name: `fiducial ${id}`, ink: BLACK, rings: [centredRing(centre, sizeMm), ...holes] };
+}
