@@ -31,8 +31,11 @@ export const FRAME_35_DIAGONAL_MM = Math.hypot(36, 24);
 /** Beyond this tilt the focal length can be read from the perspective itself. */
 export const FOCAL_FROM_VIEW_TILT_DEG = 18;
 
-/** Measurement page: default resolution of the map; never more than the photo itself resolves at the nail. */
-export const MAP_PX_PER_MM = 12;
+/**
+ * Resolution of the millimetre map. Outlines are found between its pixels, so a finer map gains nothing that a phone
+ * photo (6–25 px/mm, blurred over 0.1–0.35 mm) holds, and costs time; DEVELOPERS.md, decision 3.
+ */
+export const MAP_PX_PER_MM = 8;
 /** The map: 44 mm across, from 6 mm above the notch's apex to 50 mm below it. Nail, folds and first joint fit in. */
 export const MAP_WIDTH_MM = 44;
 export const MAP_ABOVE_APEX_MM = 6;

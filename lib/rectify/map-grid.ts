@@ -5,19 +5,13 @@ import type { MapGrid } from './millimetre-map';
 import { notchFrame } from './notch-frame';
 
 /**
- * The grid of the millimetre map: 44 × 56 mm around the notch, at most 12 pixels per millimetre and never more than
- * the photo itself resolves at the nail.
+ * The grid of the millimetre map: 44 × 56 mm around the notch, tip of the toe up.
  *
  * @param geometry the card
- * @param photoPxPerMm what the photo resolves at the nail
- * @example mapGrid(geometry, 8.2).pxPerMm // 8.2
+ * @param pxPerMm resolution, > 0
+ * @example toeGrid(geometry).widthPx // 352
  */
-export function mapGrid(geometry: CardGeometry, photoPxPerMm: number): MapGrid {
-  return toeGrid(geometry, Math.min(MAP_PX_PER_MM, photoPxPerMm));
-}
-
-/** The same window at a stated resolution, whatever the photo resolves. `toeGrid(geometry, 8).widthPx` is 352. */
-export function toeGrid(geometry: CardGeometry, pxPerMm: number): MapGrid {
+export function toeGrid(geometry: CardGeometry, pxPerMm = MAP_PX_PER_MM): MapGrid {
   if (!(pxPerMm > 0)) throw new RangeError(`toeGrid: pxPerMm must be positive, received ${pxPerMm}`);
   const { axisAcrossMm, apexDownMm } = notchFrame(geometry);
   const widthPx = Math.round(MAP_WIDTH_MM * pxPerMm);

@@ -11,7 +11,11 @@ const SIDE_MARGIN = 0.14;
 const LEAST_KEPT = 8;
 /** How far across the edge is looked, in cells of the square: the black border is one cell wide. */
 const LOOK_CELLS = 0.8;
-const CELLS_PER_SIDE = 6;
+const SHORTEST_SIDE_PX = 6;
+/** A 4 × 4 marker with its border: the kind that the card bears. */
+const CARD_CELLS_PER_SIDE = 6;
+/** A corner that moves farther than this share of a cell has jumped to another edge. */
+const MOST_MOVE_CELLS = 0.7;
 
 /**
  * Corners of a fiducial at the photo's full resolution: each side is found as a straight line through half-level
@@ -19,18 +23,29 @@ const CELLS_PER_SIDE = 6;
  *
  * @param photo the upright photo
  * @param coarse the fiducial with coarse corners in photo pixels
+ * @param cellsPerSide cells along a side, border included: bits of the dictionary + 2
  * @returns the fiducial with fine corners, or null when a side cannot be seen well enough
  * @example refineCorners(photo, coarse)?.cornersPx[0] // { row: 120.43, column: 88.07 }
  */
-export function refineCorners(photo: UprightPhoto, coarse: FoundFiducial): FoundFiducial | null {
-  const once = refineOnce(photo, coarse, LOOK_CELLS);
-  return once && refineOnce(photo, once, LOOK_CELLS);
+export function refineCorners(photo: UprightPhoto, coarse: FoundFiducial, cellsPerSide = CARD_CELLS_PER_SIDE): FoundFiducial | null {
+  const once = refineOnce(photo, coarse, LOOK_CELLS / cellsPerSide);
+  const twice = once && refineOnce(photo, once, LOOK_CELLS / cellsPerSide);
+  return twice && movedLittle(coarse, twice, cellsPerSide) ? twice : null;
 }
 
-function refineOnce(photo: UprightPhoto, from: FoundFiducial, lookCells: number): FoundFiducial | null {
+function movedLittle(from: FoundFiducial, to: FoundFiducial, cellsPerSide: number): boolean {
+  return from.cornersPx.every((corner, i) => {
+    const next = from.cornersPx[(i + 1) % 4];
+    const sidePx = Math.hypot(next.row - corner.row, next.column - corner.column);
+    const movedPx = Math.hypot(to.cornersPx[i].row - corner.row, to.cornersPx[i].column - corner.column);
+    return movedPx <= Math.max(2, (MOST_MOVE_CELLS * sidePx) / cellsPerSide);
+  });
+}
+
+function refineOnce(photo: UprightPhoto, from: FoundFiducial, lookShare: number): FoundFiducial | null {
   const lines: LinePx[] = [];
   for (let side = 0; side < 4; side++) {
-    const line = refineSide(photo, from.cornersPx[side], from.cornersPx[(side + 1) % 4], centreOf(from), lookCells);
+    const line = refineSide(photo, from.cornersPx[side], from.cornersPx[(side + 1) % 4], centreOf(from), lookShare);
     if (!line) return null;
     lines.push(line);
   }
@@ -43,11 +58,11 @@ function refineOnce(photo: UprightPhoto, from: FoundFiducial, lookCells: number)
   return { id: from.id, cornersPx };
 }
 
-function refineSide(photo: UprightPhoto, from: PointPx, to: PointPx, centre: PointPx, lookCells: number): LinePx | null {
+function refineSide(photo: UprightPhoto, from: PointPx, to: PointPx, centre: PointPx, lookShare: number): LinePx | null {
   const lengthPx = Math.hypot(to.row - from.row, to.column - from.column);
-  if (lengthPx < CELLS_PER_SIDE) return null;
+  if (lengthPx < SHORTEST_SIDE_PX) return null;
   const outward = outwardNormal(from, to, centre);
-  const halfLengthPx = Math.max(2, (lengthPx / CELLS_PER_SIDE) * lookCells);
+  const halfLengthPx = Math.max(2, lengthPx * lookShare);
   const points: PointPx[] = [];
   for (let i = 0; i < POINTS_PER_SIDE; i++) {
     const share = SIDE_MARGIN + ((1 - 2 * SIDE_MARGIN) * i) / (POINTS_PER_SIDE - 1);

@@ -35,8 +35,7 @@ export function openCv(): Promise<{ cv: OpenCv }> {
 }
 
 async function load(): Promise<{ cv: OpenCv }> {
-  const require = createRequire(import.meta.url);
-  const exported: unknown = require('opencv-wasm');
+  const exported = requireQuietly('opencv-wasm');
   const module = (exported instanceof Promise ? await exported.then((cv: OpenCv) => ({ cv })) : { cv: exported }) as {
     cv: OpenCv & { then?: unknown; onRuntimeInitialized?: () => void };
   };
@@ -45,6 +44,20 @@ async function load(): Promise<{ cv: OpenCv }> {
   const missing = NEEDED.filter((name) => !(name in module.cv));
   if (missing.length > 0) throw new Error(`This OpenCV build lacks ${missing.join(', ')}: install the pinned package.`);
   return module;
+}
+
+const PROCESS_EVENTS = ['uncaughtException', 'unhandledRejection'] as const;
+
+/** Loads the module and takes its process-wide handlers off again: they turn every later error into an abort. */
+function requireQuietly(name: string): unknown {
+  const before = PROCESS_EVENTS.map((event) => new Set(process.listeners(event as 'uncaughtException')));
+  const exported: unknown = createRequire(import.meta.url)(name);
+  PROCESS_EVENTS.forEach((event, i) => {
+    for (const listener of process.listeners(event as 'uncaughtException')) {
+      if (!before[i].has(listener)) process.removeListener(event, listener);
+    }
+  });
+  return exported;
 }
 
 function runtimeReady(module: { cv: { onRuntimeInitialized?: () => void } }): Promise<void> {

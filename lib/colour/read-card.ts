@@ -1,37 +1,29 @@
-import type { CardGeometry, Patch } from '../card/card-geometry';
+import type { CardGeometry } from '../card/card-geometry';
 import type { UprightPhoto } from '../photo/upright-photo';
 import type { PointMm } from '../units';
-import { type Homography, toImage } from './homography';
-import { isInsideOutline } from './inside-outline';
+import type { CodeTriple, PatchReading, WhiteSample } from './card-readings';
+import { type Homography, toImage } from '../rectify/homography';
+import { isInsideOutline } from '../rectify/inside-outline';
 
-/** Code values (0…255) of one place on the card: the median of every channel, which commutes with any tone curve. */
-export interface CodeSample {
-  readonly code: readonly [number, number, number];
-  /** Share of readings with a channel at the top of its range. */
+interface SpotReading {
+  readonly codeMedian: CodeTriple;
   readonly clippedShare: number;
-  /** Median absolute deviation of green, code values. */
   readonly spread: number;
-}
-
-export interface PatchSample extends CodeSample {
-  readonly patch: Patch;
-}
-
-export interface WhiteSample extends CodeSample {
-  readonly at: PointMm;
 }
 
 /** Ink and blur reach this far into a patch or out of a printed part, mm. */
 const EDGE_MARGIN_MM = 0.7;
 const READINGS_PER_SIDE = 9;
 const CLIPPED_CODE = 254;
+/** Median absolute deviation → standard deviation of a normal distribution. */
+const MAD_TO_SIGMA = 1.4826;
 /** Paper is read on spots of this size at this pitch, mm. */
 const SPOT_MM = 1.2;
 const PITCH_MM = 3;
 const CARD_EDGE_MARGIN_MM = 1.2;
 
 /** Every patch of the card as the photo shows it; patches outside the photo are left out. */
-export function readPatches(photo: UprightPhoto, imageFromCard: Homography, geometry: CardGeometry): PatchSample[] {
+export function readPatches(photo: UprightPhoto, imageFromCard: Homography, geometry: CardGeometry): PatchReading[] {
   return geometry.patches.flatMap((patch) => {
     const size = { acrossMm: patch.widthMm - 2 * EDGE_MARGIN_MM, downMm: patch.heightMm - 2 * EDGE_MARGIN_MM };
     const sample = readSpot(photo, imageFromCard, patch.centre, size);
@@ -51,7 +43,7 @@ export function readPaper(photo: UprightPhoto, imageFromCard: Homography, geomet
       const at = { acrossMm, downMm };
       if (!isBarePaper(at, geometry)) continue;
       const sample = readSpot(photo, imageFromCard, at, spot);
-      if (sample) samples.push({ at, ...sample });
+      if (sample) samples.push({ ...at, code: sample.codeMedian });
     }
   }
   return samples;
@@ -71,7 +63,7 @@ function isBarePaper(at: PointMm, geometry: CardGeometry): boolean {
   );
 }
 
-function readSpot(photo: UprightPhoto, imageFromCard: Homography, centre: PointMm, size: PointMm): CodeSample | null {
+function readSpot(photo: UprightPhoto, imageFromCard: Homography, centre: PointMm, size: PointMm): SpotReading | null {
   const red: number[] = [];
   const green: number[] = [];
   const blue: number[] = [];
@@ -91,9 +83,9 @@ function readSpot(photo: UprightPhoto, imageFromCard: Homography, centre: PointM
   }
   const middle = median(green);
   return {
-    code: [median(red), middle, median(blue)],
+    codeMedian: [median(red), middle, median(blue)],
     clippedShare: clipped / green.length,
-    spread: median(green.map((value) => Math.abs(value - middle))),
+    spread: MAD_TO_SIGMA * median(green.map((value) => Math.abs(value - middle))),
   };
 }
 
