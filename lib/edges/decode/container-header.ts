@@ -12,12 +12,15 @@ export interface ContainerHeader {
   readonly channels: 'grey' | 'rgb' | 'cmyk';
   readonly bitsPerChannel: number;
   readonly mayHaveAlpha: boolean;
-  /** The embedded colour profile as bytes, or what the file says in its own code points instead of one. */
+  /** The embedded colour profile. */
   readonly icc: Uint8Array | null;
+  /** What the file says in code points (ITU-T H.273) instead of, or above, a profile. */
   readonly codePoints: 'srgb' | 'display-p3' | null;
   /** The TIFF block of the EXIF data, without the container's own prefix. */
   readonly exif: Uint8Array | null;
   readonly hasGainMap: boolean;
+  /** What is handed to the decoder: the file, or the file without the parts that a decoder has no business with. */
+  readonly picture: Uint8Array;
 }
 
 export type HeaderResult = ContainerHeader | DecodeRefusal;

@@ -10,6 +10,7 @@ import type { CaptureFacts, UprightPhoto } from '../../photo/upright-photo';
 import { DECODE_LIMITS, checkLimits, type DecodeLimits } from './check-limits';
 import { classifyIccProfile } from './classify-icc-profile';
 import { isRefused, type ContainerHeader } from './container-header';
+import { decodeHeic } from './decode-heic';
 import { decodePixels } from './decode-pixels';
 import { readExif, type ExifFacts } from './read-exif';
 import { readHeader } from './read-header';
@@ -17,6 +18,8 @@ import { readHeader } from './read-header';
 export type DecodeResult =
   | { readonly decoded: true; readonly photo: UprightPhoto }
   | { readonly decoded: false; readonly refusal: DecodeRefusal };
+
+const ALREADY_UPRIGHT = 1;
 
 type ColourSpace = CaptureFacts['colourSpace'];
 
@@ -31,15 +34,18 @@ export async function decodePhoto(bytes: Uint8Array, limits: DecodeLimits = DECO
 
   const exif = readExif(header.exif);
   const colourSpace = colourSpaceOf(header, exif);
-  const stored = await decodeStored(bytes, header, colourSpace);
+  const stored = await decodeStored(header, colourSpace);
   if ('sentence' in stored) return refused(stored);
-  if (stored.widthPx !== header.widthPx || stored.heightPx !== header.heightPx) {
-    return refused(decodeRefusal('corrupt', 'the picture has another size than its header says'));
-  }
-  const upright = turnUpright(stored, exif.orientationTag);
+  if (!hasStatedSize(stored, header)) return refused(decodeRefusal('corrupt', 'another size than the header says'));
+  const upright = turnUpright(stored, header.format === 'heic' ? ALREADY_UPRIGHT : exif.orientationTag);
   const { statesSrgb: _, ...facts } = exif;
   const capture = { ...facts, format: header.format, colourSpace, hasGainMap: header.hasGainMap };
   return { decoded: true, photo: { ...upright, sha256: createHash('sha256').update(bytes).digest('hex'), capture } };
+}
+
+/** A HEIC turns and crops itself: its pixels may differ from the stored size, which has been held to the limits. */
+function hasStatedSize(stored: RgbPicture, header: ContainerHeader): boolean {
+  return header.format === 'heic' || (stored.widthPx === header.widthPx && stored.heightPx === header.heightPx);
 }
 
 const refused = (refusal: DecodeRefusal): DecodeResult => ({ decoded: false, refusal });
@@ -51,15 +57,23 @@ function colourSpaceOf(header: ContainerHeader, exif: ExifFacts): ColourSpace {
   return exif.statesSrgb ? 'srgb' : 'untagged';
 }
 
-async function decodeStored(
-  bytes: Uint8Array,
-  header: ContainerHeader,
-  colourSpace: ColourSpace,
-): Promise<RgbPicture | DecodeRefusal> {
-  // The colour engine costs more than the whole decode: it is left out where the code values are sRGB already, and
-  // where one matrix does the same.
-  const ownConversion = colourSpace === 'display-p3' && header.channels === 'rgb' && header.bitsPerChannel === 8;
-  const ignoreIcc = ownConversion || colourSpace === 'srgb';
-  const picture = await decodePixels(bytes, { ignoreIcc, flatten: header.mayHaveAlpha });
-  return ownConversion && !('sentence' in picture) ? convertPictureP3ToSrgb(picture) : picture;
+/**
+ * The stored picture in sRGB. The colour engine costs more than the whole decode of a JPEG: it is left out where the
+ * code values are sRGB already, and where one matrix does the same.
+ */
+async function decodeStored(header: ContainerHeader, colourSpace: ColourSpace): Promise<RgbPicture | DecodeRefusal> {
+  const { format, channels, bitsPerChannel, picture, mayHaveAlpha } = header;
+  if (format === 'heic') {
+    // Pixels without their file cannot be given to the colour engine, so only what the matrix can do is read.
+    if (colourSpace === 'other-profile' || colourSpace === 'cmyk') return decodeRefusal('unsupportedColour', colourSpace);
+    return inSrgb(await decodeHeic(header), colourSpace);
+  }
+  const byMatrix = colourSpace === 'display-p3' && channels === 'rgb' && bitsPerChannel === 8;
+  const ignoreIcc = byMatrix || colourSpace === 'srgb';
+  const pixels = await decodePixels(picture, { ignoreIcc, flatten: mayHaveAlpha });
+  return byMatrix ? inSrgb(pixels, colourSpace) : pixels;
+}
+
+function inSrgb(pixels: RgbPicture | DecodeRefusal, colourSpace: ColourSpace): RgbPicture | DecodeRefusal {
+  return colourSpace === 'display-p3' && !('sentence' in pixels) ? convertPictureP3ToSrgb(pixels) : pixels;
 }

@@ -47,8 +47,8 @@ export function readExif(tiff: Uint8Array | null): ExifFacts {
 
 function parse(tiff: Uint8Array): Tags {
   try {
-    const own = tiff.slice();
-    const groups = ExifReader.load(own.buffer, { expanded: true, includeTags: { exif: [...FIELDS] } });
+    // A copy: the parser takes whole buffers only, and would otherwise see the file, or what lies beside it.
+    const groups = ExifReader.load(new Uint8Array(tiff).buffer, { expanded: true, includeTags: { exif: [...FIELDS] } });
     return (groups.exif ?? {}) as Tags;
   } catch {
     // The parser throws whatever its offsets lead it to; an unreadable block is the same as none.

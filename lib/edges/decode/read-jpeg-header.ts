@@ -51,6 +51,7 @@ export function readJpegHeader(bytes: Uint8Array): HeaderResult {
     codePoints: null,
     exif,
     hasGainMap: hasSecondPictureWithGainMap(bytes, endOfImage),
+    picture: bytes,
   };
 }
 
