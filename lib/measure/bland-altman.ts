@@ -29,8 +29,8 @@ const interval = (value: number, halfWidth: number): WithInterval => ({
  * @param t quantile of Student's t for n − 1 degrees of freedom, e.g. 2.12 for 95 % and 17 pairs
  * @returns differences are first − second; SE of the bias SD/√n, of a limit √(3 · SD² / n)
  * @throws RangeError for unequal lengths or fewer than three pairs
- * @remarks Source: Bland and Altman 1986, Lancet i:307–10.
- * @example blandAltman([1, 2, 3], [0, 2, 4], 2, 4.303).bias.value // 0
+ * Source: Bland and Altman 1986, Lancet i:307–10.
+ * Example: `blandAltman([1, 2, 3], [0, 2, 4], 2, 4.303).bias.value` is 0.
  */
 export function blandAltman(
   first: readonly number[],

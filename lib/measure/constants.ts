@@ -24,9 +24,8 @@ export const FIDUCIAL_LEVER_MM = 35;
 /** Height of the nail and its folds above or below the card, which is asked to lie level with the nail. Prior, ours:
  * a folded sheet on a toe ends within 3 mm in 95 of 100 tries. */
 export const NAIL_HEIGHT_U_MM = 1.5;
-/** Where no focal length is known: phone held about 25 cm away (evidence: instruction asks for it), and half or twice
- * that is rare. Prior, ours. */
-export const DEFAULT_DISTANCE_MM = 230;
+/** Where no focal length is known: the advice to the patient says about 25 cm; half or twice that is rare. Prior, ours. */
+export const DEFAULT_DISTANCE_MM = 250;
 export const DEFAULT_DISTANCE_RELATIVE_U = 0.3;
 /** Local stretch that lens distortion leaves after the homography: 3·k1·r² with k1 = 0.02 and r = 0.2 (half of the
  * card's diagonal at 25 cm) is 0.24 %. Prior, ours. */
@@ -73,6 +72,8 @@ export const GROOVE_WIDEST_MM = 10;
 export const BLOCK_SIDE_MM = 2;
 /** What is left in a home card's tone curve and white balance, as a share of the excess. Prior, ours. */
 export const INDEX_GAIN_RELATIVE_U = 0.05;
+/** Redness is not averaged where less than this share of the region has an index at all. Prior, ours. */
+export const LEAST_INDEX_SHARE = 0.5;
 /** Reference field, where the caller does not state its uncertainty. Prior, ours: resting skin beside a nail varies by this. */
 export const REFERENCE_EI_U = 1.5;
 export const REFERENCE_DELTA_A_U = 0.7;

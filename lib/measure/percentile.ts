@@ -5,8 +5,8 @@
  * @param share 0…1, e.g. 0.95
  * @returns the percentile, in the unit of the values
  * @throws RangeError for no values or a share outside 0…1
- * @remarks Source: Hyndman and Fan 1996, definition 7.
- * @example percentile([1, 2, 3, 4, 5], 0.5) // 3
+ * Source: Hyndman and Fan 1996, definition 7.
+ * Example: `percentile([1, 2, 3, 4, 5], 0.5)` is 3.
  */
 export function percentile(values: readonly number[], share: number): number {
   if (values.length === 0) throw new RangeError('percentile: at least one value is needed, received 0');

@@ -1,0 +1,33 @@
+import { measured, notMeasured } from '../result';
+import type { Measurement, NotMeasuredReason } from '../result';
+import { combineBudget } from './combine-budget';
+import type { BudgetTerm, CombinedBudget } from './combine-budget';
+import { MEASURAND_UNIT } from './measure-input';
+import type { MeasureInput, Measurand } from './measure-input';
+
+/** A measurement together with where its uncertainty comes from; a refusal has no budget. */
+export interface Budgeted {
+  readonly measurement: Measurement;
+  readonly budget: CombinedBudget | null;
+}
+
+/** A reason instead of a value. `refused('noRegionFound').budget` is null. */
+export const refused = (reason: NotMeasuredReason): Budgeted => ({ measurement: notMeasured(reason), budget: null });
+
+/**
+ * Puts a value and its terms together; the scatter between passes of the method, where known, joins as one more term.
+ *
+ * @param input of the whole stage, for the scatter between passes
+ * @param key which measurand, which fixes the unit
+ * @param value in that unit
+ * @param terms independent influences
+ * @returns measurement and budget
+ * Worked example: tests/unit/measure/measure-toe.test.ts.
+ */
+export function budgeted(input: MeasureInput, key: Measurand, value: number, terms: readonly BudgetTerm[]): Budgeted {
+  const spread = input.passSpread?.[key];
+  const scatter: BudgetTerm[] =
+    spread && spread.passes > 1 ? [{ name: 'methodSpread', u: spread.sd, dof: spread.passes - 1 }] : [];
+  const budget = combineBudget([...terms, ...scatter]);
+  return { measurement: measured(value, budget.uCombined, MEASURAND_UNIT[key]), budget };
+}

@@ -1,0 +1,16 @@
+import type { LineMm } from '../units';
+import { EDGE_SPACING_MM } from './constants';
+import type { Rings } from './region-area';
+import { resampleLine } from './resample-line';
+
+/**
+ * The rings of a region, closely spaced and taken through a mapping of lines.
+ *
+ * @param rings rings in mm
+ * @param map what happens to each line; it keeps the number of points
+ * @returns the mapped rings, holes still holes
+ * Example: `mapRings([], (line) => line)` is [].
+ */
+export function mapRings(rings: Rings, map: (line: LineMm) => LineMm): Rings {
+  return rings.map(({ ring, hole }) => ({ ring: map(resampleLine(ring, EDGE_SPACING_MM, true)), hole }));
+}

@@ -1,0 +1,54 @@
+import { budgeted, refused } from './budgeted';
+import type { Budgeted } from './budgeted';
+import { AXIS_U_DEG } from './constants';
+import { edgePeak } from './edge-peak';
+import type { MeasureInput, ToeAxis, ToeMeasurement } from './measure-input';
+import { peakTerms } from './peak-terms';
+import { regionEdge } from './region-edge';
+import { regionRefusal } from './region-refusal';
+import { scaleTerms } from './scale-terms';
+import { skinSlopeTerm } from './skin-slope-term';
+import { splitBoundary } from './split-boundary';
+import { toToeFrame } from './toe-frame';
+
+const RADIANS_PER_DEGREE = Math.PI / 180;
+
+/**
+ * How far the region extends toward the ankle beyond the most proximal point of the margin, along the toe's axis.
+ *
+ * @param input of the whole stage
+ * @param axis the toe's axis in the card's plane
+ * @param axisFrom where the axis comes from, which fixes how well it is known
+ * @returns mm or a reason. 0 is a measured value here: a region was found and ends at or before that point
+ * A wrong axis moves the result by the sideways distance of the two points times the error in radians.
+ * Worked example: tests/unit/measure/measure-toe.test.ts.
+ */
+export function measureProximalReach(
+  input: MeasureInput,
+  axis: ToeAxis,
+  axisFrom: ToeMeasurement['notes']['toeAxisFrom'],
+): Budgeted {
+  const { erythema, nailFoldMargin } = input.outlines;
+  const refusal = regionRefusal(erythema, input.grid);
+  if (refusal !== null || erythema === null) return refused(refusal ?? 'noRegionFound');
+  if (nailFoldMargin === null || nailFoldMargin.line.length < 2) return refused('marginNotFound');
+
+  const edges = regionEdge(erythema.rings).map((points) => points.map((point) => toToeFrame(point, axis)));
+  const heights = edges.map((points) => points.map(({ downMm }) => downMm));
+  const peak = edgePeak(edges, heights, splitBoundary(erythema.boundaryUMm).localMm);
+  if (peak === null) return refused('noRegionFound');
+  const margin = nailFoldMargin.line.map((point) => toToeFrame(point, axis));
+  const start = margin.reduce((most, point) => (point.downMm > most.downMm ? point : most));
+  const reachMm = Math.max(0, peak.valueMm - start.downMm);
+  return budgeted(input, 'proximalReach', reachMm, [
+    ...scaleTerms(input.scale, reachMm, 'length'),
+    skinSlopeTerm(input.scale, reachMm),
+    ...peakTerms(peak, erythema.boundaryUMm, input.scale.pxPerMm),
+    { name: 'margin', u: nailFoldMargin.boundaryUMm },
+    {
+      name: 'toeAxis',
+      u: AXIS_U_DEG[axisFrom] * RADIANS_PER_DEGREE,
+      sensitivity: peak.at.acrossMm - start.acrossMm,
+    },
+  ]);
+}

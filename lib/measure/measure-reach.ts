@@ -1,0 +1,56 @@
+import { budgeted, refused } from './budgeted';
+import type { Budgeted } from './budgeted';
+import { NEAR_MARGIN_MM, REACH_PERCENTILE } from './constants';
+import { distanceToLineMm } from './distance-to-line';
+import { edgePeak } from './edge-peak';
+import type { MeasureInput } from './measure-input';
+import { peakTerms } from './peak-terms';
+import { percentile } from './percentile';
+import { regionEdge } from './region-edge';
+import { regionRefusal } from './region-refusal';
+import { scaleTerms } from './scale-terms';
+import { skinSlopeTerm } from './skin-slope-term';
+import { splitBoundary } from './split-boundary';
+
+/**
+ * Reach: the greatest distance from the region's edge to the nail-fold margin (directed Hausdorff distance), and the
+ * 95th percentile of that distance over the edge, without the part that leans on the margin.
+ *
+ * @param input of the whole stage
+ * @returns both in mm or a reason; reachP95 also refuses where the whole edge lies within 0.25 mm of the margin
+ * For the uncertainty of a maximum see `peakTerms`. The percentile has no peak to be biased by, but is still
+ * decided by a few millimetres of edge that err together, so the local part of the boundary counts in full.
+ * Worked example: tests/unit/measure/measure-toe.test.ts.
+ */
+export function measureReach(input: MeasureInput): { readonly reach: Budgeted; readonly reachP95: Budgeted } {
+  const { erythema, nailFoldMargin } = input.outlines;
+  const both = (result: Budgeted) => ({ reach: result, reachP95: result });
+  const refusal = regionRefusal(erythema, input.grid);
+  if (refusal !== null || erythema === null) return both(refused(refusal ?? 'noRegionFound'));
+  if (nailFoldMargin === null || nailFoldMargin.line.length < 2) return both(refused('marginNotFound'));
+
+  const { commonMm, localMm } = splitBoundary(erythema.boundaryUMm);
+  const edges = regionEdge(erythema.rings);
+  const distances = edges.map((points) => points.map((point) => distanceToLineMm(point, nailFoldMargin.line)));
+  const peak = edgePeak(edges, distances, localMm);
+  if (peak === null) return both(refused('noRegionFound'));
+  const margin = { name: 'margin', u: nailFoldMargin.boundaryUMm };
+  const reach = budgeted(input, 'reach', peak.valueMm, [
+    ...scaleTerms(input.scale, peak.valueMm, 'length'),
+    skinSlopeTerm(input.scale, peak.valueMm),
+    ...peakTerms(peak, erythema.boundaryUMm, input.scale.pxPerMm),
+    margin,
+  ]);
+
+  const away = distances.flat().filter((distance) => distance > NEAR_MARGIN_MM);
+  if (away.length === 0) return { reach, reachP95: refused('evidenceTooWeak') };
+  const p95 = percentile(away, REACH_PERCENTILE);
+  const reachP95 = budgeted(input, 'reachP95', p95, [
+    ...scaleTerms(input.scale, p95, 'length'),
+    skinSlopeTerm(input.scale, p95),
+    { name: 'boundaryCommon', u: commonMm },
+    { name: 'boundaryLocal', u: localMm },
+    margin,
+  ]);
+  return { reach, reachP95 };
+}

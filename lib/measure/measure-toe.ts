@@ -1,0 +1,65 @@
+import type { Measurement } from '../result';
+import { refused } from './budgeted';
+import type { Budgeted } from './budgeted';
+import { checkInput } from './check-input';
+import type { CombinedBudget } from './combine-budget';
+import { measureArea } from './measure-area';
+import { measureGroove } from './measure-groove';
+import type { MeasureInput, Measurand, ToeAxis, ToeMeasurement } from './measure-input';
+import { measureProximalReach } from './measure-proximal-reach';
+import { measureReach } from './measure-reach';
+import { measureRedness } from './measure-redness';
+import { measureUnrolled } from './measure-unrolled';
+import type { Rings } from './region-area';
+import { fitToeCylinder } from './toe-cylinder';
+import { CARD_DOWN } from './toe-frame';
+
+interface KnownAxis {
+  readonly axis: ToeAxis;
+  readonly from: ToeMeasurement['notes']['toeAxisFrom'];
+}
+
+/** The given axis, else the centre line of the toe's outline, else the card's down. */
+function axisOf(given: ToeAxis | null, toe: Rings): KnownAxis {
+  if (given !== null) return { axis: given, from: 'given' };
+  const cylinder = fitToeCylinder(toe, CARD_DOWN);
+  if (cylinder === null) return { axis: CARD_DOWN, from: 'cardDown' };
+  const length = Math.hypot(cylinder.centreSlope, 1);
+  return { axis: { across: cylinder.centreSlope / length, down: 1 / length }, from: 'toeOutline' };
+}
+
+/**
+ * From outlines in millimetres to measurements with their uncertainty and where it comes from.
+ *
+ * @param input outlines, map, scale facts and redness planes of one photo
+ * @returns every measurand with a value or a reason, never a zero for something not found; for each value its budget
+ * @throws RangeError only for input that cannot be what its names say
+ * All lengths and areas are projected onto the card's plane, except the two unrolled ones.
+ * Worked example: tests/unit/measure/measure-toe.test.ts.
+ */
+export function measureToe(input: MeasureInput): ToeMeasurement {
+  checkInput(input);
+  const { outlines } = input;
+  const toe = outlines.toe?.rings ?? [];
+  const known = axisOf(input.toeAxis, toe);
+  const { cappedShare, ...unrolled } = measureUnrolled(input, fitToeCylinder(toe, known.axis));
+  const results: Record<Measurand, Budgeted> = {
+    erythemaArea: measureArea(input, 'erythemaArea', outlines.erythema),
+    ...measureReach(input),
+    proximalReach: measureProximalReach(input, known.axis, known.from),
+    ...unrolled,
+    ...measureRedness(input),
+    ...measureGroove(input),
+    rawArea: measureArea(input, 'rawArea', outlines.raw),
+    maceratedArea: measureArea(input, 'maceratedArea', outlines.macerated),
+  };
+  const measurements = {} as Record<Measurand, Measurement>;
+  const budget: Partial<Record<Measurand, CombinedBudget>> = {};
+  for (const key of Object.keys(results) as Measurand[]) {
+    const overruled = input.notMeasuredBecause?.[key];
+    const result = overruled ? refused(overruled) : results[key];
+    measurements[key] = result.measurement;
+    if (result.budget !== null) budget[key] = result.budget;
+  }
+  return { measurements, budget, notes: { toeAxisFrom: known.from, cappedShare } };
+}

@@ -1,0 +1,31 @@
+import type { Region } from '../segment/segmentation';
+import { areaTerms } from './area-terms';
+import type { BudgetTerm } from './combine-budget';
+import type { MeasureInput } from './measure-input';
+import { regionAreaMm2 } from './region-area';
+import { regionPerimeterMm } from './region-perimeter';
+import { scaleTerms } from './scale-terms';
+import { skinSlopeTerm } from './skin-slope-term';
+
+/** The measurands that are the projected area of a region. */
+export type AreaKey = 'erythemaArea' | 'rawArea' | 'maceratedArea';
+
+/**
+ * Every influence on the projected area of one region.
+ *
+ * @param input of the whole stage: scale, and for erythema the areas at a lower and a higher threshold
+ * @param key which area
+ * @param region its outline, not empty
+ * @returns terms in mm²; `threshold` is half the difference of the two areas, one standard uncertainty either way
+ * Worked example: tests/unit/measure/measure-toe.test.ts.
+ */
+export function regionAreaTerms(input: MeasureInput, key: AreaKey, region: Region): BudgetTerm[] {
+  const at = key === 'erythemaArea' ? input.thresholdAreasMm2 : undefined;
+  const threshold: BudgetTerm[] = at ? [{ name: 'threshold', u: Math.abs(at[1] - at[0]) / 2 }] : [];
+  return [
+    ...scaleTerms(input.scale, regionAreaMm2(region.rings), 'area'),
+    skinSlopeTerm(input.scale, regionAreaMm2(region.rings)),
+    ...areaTerms(regionPerimeterMm(region.rings), region.boundaryUMm, input.scale.pxPerMm),
+    ...threshold,
+  ];
+}

@@ -1,0 +1,20 @@
+import type { PointMm } from '../units';
+import type { ToeAxis } from './measure-input';
+
+/** The axis of a toe that lies straight in the notch: it comes in from below the card. */
+export const CARD_DOWN: ToeAxis = { across: 0, down: 1 };
+
+/**
+ * Turns a point into the toe's own frame, where down runs along the toe toward the ankle.
+ *
+ * @param point on the card, mm
+ * @param axis unit vector along the toe
+ * @returns acrossMm across the toe, downMm along it; a rotation about the card's origin, so lengths and areas stay
+ * Example: `toToeFrame({ acrossMm: 3, downMm: 4 }, { across: 0, down: 1 }).downMm` is 4.
+ */
+export function toToeFrame(point: PointMm, axis: ToeAxis): PointMm {
+  return {
+    acrossMm: point.acrossMm * axis.down - point.downMm * axis.across,
+    downMm: point.acrossMm * axis.across + point.downMm * axis.down,
+  };
+}
