@@ -22,7 +22,7 @@ function adapt(xyz: Vector3, from: Vector3, to: Vector3): Vector3 {
  * @param xyz50 XYZ under D50, Y of white = 1
  * @returns XYZ under D65, Y of white = 1
  * Source: Lam 1985, in the linear form of ICC.1:2022, annex E.
- * Example: `convertXyz50ToXyz65({ x50: 0, y50: 0, z50: 0 }).y65` is 0.
+ * @example convertXyz50ToXyz65({ x50: 0, y50: 0, z50: 0 }).y65 // 0
  */
 export function convertXyz50ToXyz65(xyz50: Xyz50): Xyz65 {
   const [x65, y65, z65] = adapt([xyz50.x50, xyz50.y50, xyz50.z50], conesD50, conesD65);
@@ -34,7 +34,7 @@ export function convertXyz50ToXyz65(xyz50: Xyz50): Xyz65 {
  * @param xyz65 XYZ under D65, Y of white = 1
  * @returns XYZ under D50, Y of white = 1
  * Source: Lam 1985, in the linear form of ICC.1:2022, annex E.
- * Example: `convertXyz65ToXyz50({ x65: 0, y65: 0, z65: 0 }).y50` is 0.
+ * @example convertXyz65ToXyz50({ x65: 0, y65: 0, z65: 0 }).y50 // 0
  */
 export function convertXyz65ToXyz50(xyz65: Xyz65): Xyz50 {
   const [x50, y50, z50] = adapt([xyz65.x65, xyz65.y65, xyz65.z65], conesD65, conesD50);

@@ -7,7 +7,7 @@ import { expandLab } from './lab-transfer';
  * @param lab50 L*, a*, b* of a measured patch
  * @returns XYZ with Y of white = 1
  * Source: CIE 15:2004, annex D; white of ICC.1:2022.
- * Example: `convertLab50ToXyz50({ l50: 100, a50: 0, b50: 0 }).y50` is 1.
+ * @example convertLab50ToXyz50({ l50: 100, a50: 0, b50: 0 }).y50 // 1
  */
 export function convertLab50ToXyz50(lab50: Lab50): Xyz50 {
   const fy = (lab50.l50 + 16) / 116;

@@ -7,7 +7,7 @@ import type { Lab65, LinearRgb } from './encodings';
  * @param lab65 L*, a*, b*
  * @returns linear light, white = 1
  * Source: CIE 15:2004 and IEC 61966-2-1:1999.
- * Example: `convertLab65ToLinear({ l65: 0, a65: 0, b65: 0 }).red` is 0.
+ * @example convertLab65ToLinear({ l65: 0, a65: 0, b65: 0 }).red // 0
  */
 export function convertLab65ToLinear(lab65: Lab65): LinearRgb {
   return convertXyz65ToLinear(convertLab65ToXyz65(lab65));

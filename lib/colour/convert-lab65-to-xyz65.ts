@@ -7,7 +7,7 @@ import { expandLab } from './lab-transfer';
  * @param lab65 L*, a*, b*
  * @returns XYZ with Y of white = 1
  * Source: CIE 15:2004, annex D.
- * Example: `convertLab65ToXyz65({ l65: 100, a65: 0, b65: 0 }).y65` is 1.
+ * @example convertLab65ToXyz65({ l65: 100, a65: 0, b65: 0 }).y65 // 1
  */
 export function convertLab65ToXyz65(lab65: Lab65): Xyz65 {
   const fy = (lab65.l65 + 16) / 116;

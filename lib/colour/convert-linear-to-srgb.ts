@@ -6,7 +6,7 @@ import { encodeSrgb } from './srgb-transfer';
  * @param linear linear light, display white = 1
  * @returns code values
  * Source: IEC 61966-2-1:1999, 5.2.
- * Example: `convertLinearToSrgb({ red: 1, green: 0, blue: 0 }).redCode` is 255.
+ * @example convertLinearToSrgb({ red: 1, green: 0, blue: 0 }).redCode // 255
  */
 export function convertLinearToSrgb(linear: LinearRgb): SrgbU8 {
   return {

@@ -7,7 +7,7 @@ import { compressLab } from './lab-transfer';
  * @param xyz50 XYZ with Y of white = 1
  * @returns L* 0…100, a*, b*
  * Source: CIE 15:2004, 8.2.1.1; white of ICC.1:2022.
- * Example: `convertXyz50ToLab50({ x50: 0, y50: 1, z50: 0 }).l50` is 100.
+ * @example convertXyz50ToLab50({ x50: 0, y50: 1, z50: 0 }).l50 // 100
  */
 export function convertXyz50ToLab50(xyz50: Xyz50): Lab50 {
   const fx = compressLab(xyz50.x50 / WHITE_D50.x50);

@@ -7,7 +7,7 @@ import { compressLab } from './lab-transfer';
  * @param xyz65 XYZ with Y of white = 1
  * @returns L* 0…100, a*, b*
  * Source: CIE 15:2004, 8.2.1.1.
- * Example: `convertXyz65ToLab65({ x65: 0, y65: 1, z65: 0 }).l65` is 100.
+ * @example convertXyz65ToLab65({ x65: 0, y65: 1, z65: 0 }).l65 // 100
  */
 export function convertXyz65ToLab65(xyz65: Xyz65): Lab65 {
   const fx = compressLab(xyz65.x65 / WHITE_D65.x65);

@@ -7,7 +7,7 @@ import { multiplyMatrixVector } from './multiply-matrix-vector';
  * @param xyz65 XYZ with Y of white = 1
  * @returns linear light, white = 1
  * Source: IEC 61966-2-1:1999, 5.3, with exact coefficients (see `XYZ65_TO_LINEAR`).
- * Example: `convertXyz65ToLinear({ x65: 0, y65: 0, z65: 0 }).red` is 0.
+ * @example convertXyz65ToLinear({ x65: 0, y65: 0, z65: 0 }).red // 0
  */
 export function convertXyz65ToLinear(xyz65: Xyz65): LinearRgb {
   const [red, green, blue] = multiplyMatrixVector(XYZ65_TO_LINEAR, [xyz65.x65, xyz65.y65, xyz65.z65]);

@@ -43,7 +43,7 @@ const saturation = (chroma: number): number => Math.sqrt(chroma ** 7 / (chroma *
  * @returns ΔE00 ≥ 0, the same in both orders
  * The formula jumps by a few hundredths where two hues lie exactly opposite; that is in the standard.
  * Source: Sharma, Wu and Dalal, Color Res Appl 2005;30:21-30, eq. 2–22.
- * Example: `differenceCiede2000({ l65: 0, a65: 0, b65: 0 }, { l65: 100, a65: 0, b65: 0 })` is 100.
+ * @example differenceCiede2000({ l65: 0, a65: 0, b65: 0 }, { l65: 100, a65: 0, b65: 0 }) // 100
  */
 export function differenceCiede2000(first: Lab65, second: Lab65): DeltaE {
   const meanChroma = (Math.hypot(first.a65, first.b65) + Math.hypot(second.a65, second.b65)) / 2;

@@ -16,7 +16,7 @@ export interface IndividualTypologyAngle {
  * white balance or no skin. The plain arctangent would turn such a reading over and call light skin dark.
  * Source: Chardon, Cretois and Hourseau, Int J Cosmet Sci 1991;13:191-208; classes of Del Bino and Bernerd,
  * Br J Dermatol 2013;169 Suppl 3:33-40.
- * Example: `individualTypologyAngle({ l65: 65, a65: 10, b65: 15 })?.angleDeg` is 45.
+ * @example individualTypologyAngle({ l65: 65, a65: 10, b65: 15 })?.angleDeg // 45
  */
 export function individualTypologyAngle(lab65: Lab65): IndividualTypologyAngle | null {
   if (!(lab65.b65 > 0)) return null;

@@ -4,7 +4,7 @@ import type { Matrix3 } from './multiply-matrix-vector';
  * The inverse of a 3 × 3 matrix, by cofactors.
  * @param matrix three rows of three
  * @returns the inverse; throws a RangeError where the determinant is zero
- * Example: `invertMatrix([[2, 0, 0], [0, 2, 0], [0, 0, 2]])[0][0]` is 0.5.
+ * @example invertMatrix([[2, 0, 0], [0, 2, 0], [0, 0, 2]])[0][0] // 0.5
  */
 export function invertMatrix(matrix: Matrix3): Matrix3 {
   const [[a, b, c], [d, e, f], [g, h, i]] = matrix;

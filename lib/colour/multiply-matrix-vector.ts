@@ -6,7 +6,7 @@ export type Matrix3 = readonly [Vector3, Vector3, Vector3];
  * @param matrix three rows of three
  * @param vector three numbers
  * @returns three numbers
- * Example: `multiplyMatrixVector([[1, 0, 0], [0, 2, 0], [0, 0, 3]], [1, 1, 1])[2]` is 3.
+ * @example multiplyMatrixVector([[1, 0, 0], [0, 2, 0], [0, 0, 3]], [1, 1, 1])[2] // 3
  */
 export function multiplyMatrixVector(matrix: Matrix3, vector: Vector3): Vector3 {
   const [first, second, third] = vector;

@@ -5,7 +5,7 @@ import { MAX_CODE, SRGB_CURVE } from './constants';
  * @param code code value 0…255; fractions are allowed, out-of-range values continue the curve
  * @returns linear light, 0…1 for codes 0…255; negative codes give negative light (odd symmetry)
  * Source: IEC 61966-2-1:1999, 5.2.
- * Example: `decodeSrgb(255)` is 1.
+ * @example decodeSrgb(255) // 1
  */
 export function decodeSrgb(code: number): number {
   const signal = Math.abs(code) / MAX_CODE;
@@ -21,7 +21,7 @@ export function decodeSrgb(code: number): number {
  * @param light linear light, 1 = display white; values outside 0…1 continue the curve and are not clamped
  * @returns code value, 0…255 for light 0…1, not rounded
  * Source: IEC 61966-2-1:1999, 5.2.
- * Example: `encodeSrgb(1)` is 255.
+ * @example encodeSrgb(1) // 255
  */
 export function encodeSrgb(light: number): number {
   const size = Math.abs(light);

@@ -1,0 +1,19 @@
+import type { CardKnowledge } from './card-knowledge';
+import type { CardColour } from './read-card-colour';
+
+/**
+ * What the baseline photo tells of the card's print, for reading the same card in later photos.
+ *
+ * Whatever the baseline's tone curve got wrong, it gets wrong once: later photos are fitted to the same patches, and
+ * the error cancels in every comparison.
+ * @param baseline the card as read from the baseline photo
+ * @returns the patches' light as it was read then
+ * @example knowledgeFromBaseline(baseline).kind // 'home'
+ */
+export function knowledgeFromBaseline(baseline: CardColour): CardKnowledge {
+  return {
+    kind: baseline.kind,
+    patches: new Map(baseline.patches.map(({ patch, light }) => [patch.name, light])),
+    paperLight: baseline.paperLight,
+  };
+}

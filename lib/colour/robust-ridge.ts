@@ -1,0 +1,71 @@
+import { solveLinear } from '../rectify/solve-linear';
+import { HUBER_TUNING, MAD_TO_SIGMA, TUKEY_TUNING } from './constants';
+import { medianOf } from './median-of';
+
+/** What is believed about one parameter before the data speak. */
+export interface Prior {
+  readonly mean: number;
+  readonly sd: number;
+}
+
+export interface RidgeRow {
+  /** One coefficient per parameter. */
+  readonly basis: readonly number[];
+  readonly target: number;
+  /** Expected standard deviation of the target. */
+  readonly sigma: number;
+}
+
+const HUBER_ROUNDS = 5;
+const TUKEY_ROUNDS = 10;
+
+/**
+ * Least squares with a prior on every parameter, in which rows that do not fit lose their weight.
+ *
+ * First rounds with Huber's weights find the neighbourhood (convex, so the start does not matter), later rounds with
+ * Tukey's throw gross errors out altogether.
+ * @param rows one per observation; may be fewer than parameters, the priors then decide
+ * @param priors one per parameter, sd > 0
+ * @returns parameters, and per row the residual (target − model) in units of the target
+ * Source: Huber, Ann Math Stat 1964;35:73; Beaton and Tukey, Technometrics 1974;16:147; ridge as a Gaussian prior.
+ * @example fitRobustRidge([{ basis: [1], target: 2, sigma: 1 }], [{ mean: 0, sd: 1 }]).parameters[0] // 1
+ */
+export function fitRobustRidge(
+  rows: readonly RidgeRow[],
+  priors: readonly Prior[],
+): { parameters: readonly number[]; residuals: readonly number[] } {
+  let weights = rows.map(() => 1);
+  let parameters: readonly number[] = solveRidge(rows, priors, weights);
+  let residuals = residualsOf(rows, parameters);
+  for (let round = 0; round < HUBER_ROUNDS + TUKEY_ROUNDS; round += 1) {
+    const scaled = residuals.map((residual, index) => Math.abs(residual) / rows[index].sigma);
+    // The data may be noisier than expected, never trusted more than expected.
+    const scale = Math.max(1, MAD_TO_SIGMA * medianOf(scaled));
+    weights = scaled.map((size) => (round < HUBER_ROUNDS ? huberWeight : tukeyWeight)(size / scale) / scale ** 2);
+    parameters = solveRidge(rows, priors, weights);
+    residuals = residualsOf(rows, parameters);
+  }
+  return { parameters, residuals };
+}
+
+const huberWeight = (size: number): number => (size <= HUBER_TUNING ? 1 : HUBER_TUNING / size);
+const tukeyWeight = (size: number): number => (size < TUKEY_TUNING ? (1 - (size / TUKEY_TUNING) ** 2) ** 2 : 0);
+
+function residualsOf(rows: readonly RidgeRow[], parameters: readonly number[]): number[] {
+  return rows.map(({ basis, target }) => target - basis.reduce((sum, value, k) => sum + value * parameters[k], 0));
+}
+
+function solveRidge(rows: readonly RidgeRow[], priors: readonly Prior[], weights: readonly number[]): number[] {
+  const right = priors.map(({ mean, sd }) => mean / sd ** 2);
+  const normal = priors.map(({ sd }, k) => priors.map((_, j) => (j === k ? 1 / sd ** 2 : 0)));
+  rows.forEach(({ basis, target, sigma }, index) => {
+    const weight = weights[index] / sigma ** 2;
+    for (let k = 0; k < basis.length; k += 1) {
+      right[k] += weight * basis[k] * target;
+      for (let j = 0; j < basis.length; j += 1) normal[k][j] += weight * basis[k] * basis[j];
+    }
+  });
+  const solution = solveLinear(normal, right);
+  if (!solution) throw new RangeError(`fitRobustRidge: every prior needs sd > 0, received ${priors.map((p) => p.sd)}`);
+  return solution;
+}
