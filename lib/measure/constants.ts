@@ -87,8 +87,9 @@ export const HALF_WIDTH_SMOOTHING_MM = 3;
  * 15–35 mm wide, a child's 12. */
 export const SHORTEST_TOE_MM = 8;
 export const HALF_WIDTH_RANGE_MM = { least: 5, most: 22 } as const;
-/** Slices narrower than this share of the widest belong to the rounded tip and say nothing of the centre line. */
-export const CENTRE_LINE_SHARE = 0.7;
+/** Slices narrower than this share of the widest belong to the rounded tip, or to an end that the map cuts off
+ * askew, and say nothing of the centre line. Prior, ours. */
+export const CENTRE_LINE_SHARE = 0.85;
 /** Beyond this share of the half width the skin is seen almost edge-on: the stretch is held at 1/√(1 − 0.97²) = 4.1. */
 export const CAP_SHARE = 0.97;
 /** More of the region than this beyond the cap, and the unrolled numbers would be made of the cap. */

@@ -44,11 +44,11 @@ export function meanInMask(plane: Float32Array, grid: MapGrid, mask: Uint8Array)
   const perRow = Math.ceil(grid.widthPx / sidePx);
   const squares = new Map<number, Sum>();
   const whole = { count: 0, total: 0, squared: 0, masked: 0 };
-  mask.forEach((inside, index) => {
-    if (inside === 0) return;
+  for (let index = 0; index < mask.length; index += 1) {
+    if (mask[index] === 0) continue;
     whole.masked += 1;
     const value = plane[index];
-    if (!Number.isFinite(value)) return;
+    if (!Number.isFinite(value)) continue;
     const row = Math.floor(Math.floor(index / grid.widthPx) / sidePx);
     const key = row * perRow + Math.floor((index % grid.widthPx) / sidePx);
     const square = squares.get(key) ?? { count: 0, total: 0 };
@@ -56,7 +56,7 @@ export function meanInMask(plane: Float32Array, grid: MapGrid, mask: Uint8Array)
     whole.count += 1;
     whole.total += value;
     whole.squared += value * value;
-  });
+  }
   if (whole.count === 0) return null;
   const mean = whole.total / whole.count;
   const several = squares.size > 1;

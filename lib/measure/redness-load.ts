@@ -13,8 +13,8 @@ import type { MapGrid } from '../rectify/millimetre-map';
  */
 export function rednessLoad(excessEi: Float32Array, grid: MapGrid, mask: Uint8Array): number {
   let sum = 0;
-  mask.forEach((inside, index) => {
-    if (inside === 1 && Number.isFinite(excessEi[index])) sum += excessEi[index];
-  });
+  for (let index = 0; index < mask.length; index += 1) {
+    if (mask[index] === 1 && Number.isFinite(excessEi[index])) sum += excessEi[index];
+  }
   return sum / grid.pxPerMm ** 2;
 }

@@ -21,9 +21,10 @@ export function rednessMask(
   const mask = regionMask(outlines.erythema?.rings ?? [], grid, rimMm);
   for (const overlay of [outlines.nailPlate, outlines.raw, outlines.macerated]) {
     if (overlay === null) continue;
-    regionMask(overlay.rings, grid).forEach((inside, index) => {
-      if (inside === 1) mask[index] = 0;
-    });
+    const covered = regionMask(overlay.rings, grid);
+    for (let index = 0; index < mask.length; index += 1) {
+      if (covered[index] === 1) mask[index] = 0;
+    }
   }
   return mask;
 }

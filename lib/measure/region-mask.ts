@@ -3,20 +3,24 @@ import type { PointMm } from '../units';
 import type { Rings } from './region-area';
 import { regionEdge } from './region-edge';
 
-/** Columns at which the edges of all rings cross one row of pixel centres. */
-function crossings(rings: Rings, grid: MapGrid, row: number): number[] {
-  const downMm = grid.originDownMm + row / grid.pxPerMm;
-  const columns: number[] = [];
+/** For every row of pixel centres the columns at which edges cross it. Each edge is visited once. */
+function crossingsByRow(rings: Rings, grid: MapGrid): number[][] {
+  const byRow = Array.from({ length: grid.heightPx }, (): number[] => []);
   for (const { ring } of rings) {
     ring.forEach((from, index) => {
       const to = ring[(index + 1) % ring.length];
-      if (from.downMm <= downMm === to.downMm <= downMm) return;
-      const share = (downMm - from.downMm) / (to.downMm - from.downMm);
-      const acrossMm = from.acrossMm + share * (to.acrossMm - from.acrossMm);
-      columns.push((acrossMm - grid.originAcrossMm) * grid.pxPerMm);
+      const [upper, lower] = from.downMm <= to.downMm ? [from, to] : [to, from];
+      const top = (upper.downMm - grid.originDownMm) * grid.pxPerMm;
+      const bottom = (lower.downMm - grid.originDownMm) * grid.pxPerMm;
+      // Upper end included, lower end not: a corner between two edges is crossed once.
+      for (let row = Math.max(0, Math.ceil(top)); row < Math.min(grid.heightPx, bottom); row += 1) {
+        const share = (row - top) / (bottom - top);
+        const acrossMm = upper.acrossMm + share * (lower.acrossMm - upper.acrossMm);
+        byRow[row].push((acrossMm - grid.originAcrossMm) * grid.pxPerMm);
+      }
     });
   }
-  return columns.sort((a, b) => a - b);
+  return byRow.map((columns) => columns.sort((a, b) => a - b));
 }
 
 function fillDisc(mask: Uint8Array, grid: MapGrid, centre: PointMm, radiusMm: number): void {
@@ -44,14 +48,13 @@ function fillDisc(mask: Uint8Array, grid: MapGrid, centre: PointMm, radiusMm: nu
 export function regionMask(rings: Rings, grid: MapGrid, rimMm = 0): Uint8Array {
   if (!(rimMm >= 0)) throw new RangeError(`regionMask: rimMm must be ≥ 0, received ${rimMm}`);
   const mask = new Uint8Array(grid.widthPx * grid.heightPx);
-  for (let row = 0; row < grid.heightPx; row += 1) {
-    const columns = crossings(rings, grid, row);
+  crossingsByRow(rings, grid).forEach((columns, row) => {
     for (let pair = 0; pair + 1 < columns.length; pair += 2) {
       const from = Math.max(0, Math.ceil(columns[pair]));
       const to = Math.min(grid.widthPx - 1, Math.ceil(columns[pair + 1]) - 1);
       if (to >= from) mask.fill(1, row * grid.widthPx + from, row * grid.widthPx + to + 1);
     }
-  }
+  });
   if (rimMm > 0) regionEdge(rings).flat().forEach((point) => fillDisc(mask, grid, point, rimMm));
   return mask;
 }
