@@ -1,8 +1,8 @@
-import type { Fiducial } from './card-geometry';
-import { BLACK, MARKER_MODULES } from './constants';
 import { ARUCO_4X4_50 } from './aruco-4x4-50';
+import type { Fiducial } from './card-geometry';
+import { cellOutlines } from './cell-outlines';
+import { BLACK, MARKER_MODULES } from './constants';
 import type { InkedShape } from './inked-shape';
-import { centredRing, holeOf, rectRing } from './rect-ring';
 
 const INNER_MODULES = MARKER_MODULES - 2;
 
@@ -33,14 +33,10 @@ export function markerBits(id: number): boolean[][] {
  */
 export function markerShape(fiducial: Fiducial): InkedShape {
   const { centre, sizeMm, id } = fiducial;
-  const moduleMm = sizeMm / MARKER_MODULES;
-  const left = centre.acrossMm - sizeMm / 2;
-  const top = centre.downMm - sizeMm / 2;
-  const holes = markerBits(id).flatMap((bits, row) =>
-    bits.flatMap((white, column) => {
-      const ring = rectRing(left + (column + 1) * moduleMm, top + (row + 1) * moduleMm, moduleMm, moduleMm);
-      return white ? [holeOf(ring)] : [];
-    }),
+  const white = markerBits(id);
+  const cells = Array.from({ length: MARKER_MODULES }, (_, row) =>
+    Array.from({ length: MARKER_MODULES }, (__, column) => !(white[row - 1]?.[column - 1] ?? false)),
   );
-  return { name: `fiducial ${id}`, ink: BLACK, rings: [centredRing(centre, sizeMm), ...holes] };
+  const topLeft = { acrossMm: centre.acrossMm - sizeMm / 2, downMm: centre.downMm - sizeMm / 2 };
+  return { name: `fiducial ${id}`, ink: BLACK, rings: cellOutlines(cells, topLeft, sizeMm / MARKER_MODULES) };
 }

@@ -1,5 +1,5 @@
-import type { PointMm } from '../units';
 import type { Patch } from './card-geometry';
+import { cellOutlines } from './cell-outlines';
 import {
   BAR_MM,
   BLACK,
@@ -27,6 +27,7 @@ const BAR_TOP_MM = 2.15;
 const BAR_THICK_MM = 0.3;
 const TICK_WIDE_MM = 0.12;
 const HAIRLINE_MM = 0.12;
+const CUT_LINE_MM = 0.15;
 
 function patchShape(patch: Patch): InkedShape {
   return { name: `patch ${patch.name}`, ink: patch.designSrgb, rings: [centredRing(patch.centre, patch.widthMm, patch.heightMm)] };
@@ -57,19 +58,13 @@ function barShapes(): InkedShape[] {
 function qrShape(modules: readonly (readonly boolean[])[]): InkedShape[] {
   if (OWN_CARD.qr === null) return [];
   const { centre, sizeMm } = OWN_CARD.qr;
-  const topLeft: PointMm = { acrossMm: centre.acrossMm - sizeMm / 2, downMm: centre.downMm - sizeMm / 2 };
-  const rings = modules.flatMap((row, down) =>
-    row.flatMap((dark, across) => {
-      const left = topLeft.acrossMm + across * QR_MODULE_MM;
-      return dark ? [rectRing(left, topLeft.downMm + down * QR_MODULE_MM, QR_MODULE_MM, QR_MODULE_MM)] : [];
-    }),
-  );
-  return [{ name: 'qr', ink: BLACK, rings }];
+  const topLeft = { acrossMm: centre.acrossMm - sizeMm / 2, downMm: centre.downMm - sizeMm / 2 };
+  return [{ name: 'qr', ink: BLACK, rings: cellOutlines(modules, topLeft, QR_MODULE_MM) }];
 }
 
 function cutLineShapes(size: NotchSize): InkedShape[] {
   const line = notchOutline(NOTCH_WIDTHS_MM[size]);
-  const rings = dashedLine(line, 1.2, 0.8).flatMap((dash) => strokeOutline(dash, HAIRLINE_MM));
+  const rings = dashedLine(line, 1.2, 0.8).flatMap((dash) => strokeOutline(dash, CUT_LINE_MM));
   const left = line[0].acrossMm;
   return [
     { name: `cut line ${size}`, ink: FAINT_INK, rings },

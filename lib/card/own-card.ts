@@ -31,7 +31,7 @@ function fiducial(id: number, acrossMm: number, downMm: number): Fiducial {
  * Four fiducials stand in the corners and four beside the toe, two at each fold, so that nail and folds lie between
  * them. A finger or the next toe may hide a lower corner and seven are left. The ids differ from one another in at least 5
  * of 16 bits however either is turned or mirrored, from themselves in at least 6 when turned, and their mirror images
- * differ in at least 3 from every marker of the dictionary. Of all sets of eight two do so; this is one (a test counts).
+ * differ in at least 3 from every marker of the dictionary.
  *
  * `notch` is the **widest** of the three cut lines: outside it there is card for certain, inside it the toe may be. Where
  * a narrower line was cut, a strip of bare paper lies inside `notch` and carries nothing to measure by.

@@ -1,7 +1,7 @@
 /**
  * A drawing-pen alphabet of our own: each glyph is one or more pen lines on a grid 4 units wide and 6 high, written as
- * "across,down" points. It holds what a card needs: the digits, the letters of Crockford's base 32 and L, and a
- * small m. A pen alphabet prints and rasters from the same numbers, with no font file.
+ * "across,down" points. It holds capitals, digits, a small m and a few signs: what a card and
+ * a picture's legend need. A pen alphabet prints and rasters from the same numbers, with no font file.
  */
 export const PEN_GLYPHS: Readonly<Record<string, readonly string[]>> = {
   '0': ['1,0 3,0 4,1 4,5 3,6 1,6 0,5 0,1 1,0'],
@@ -38,6 +38,18 @@ export const PEN_GLYPHS: Readonly<Record<string, readonly string[]>> = {
   Y: ['0,0 2,2.8 4,0', '2,2.8 2,6'],
   Z: ['0,0 4,0 0,6 4,6'],
   m: ['0,6 0,2.2', '0,3 0.8,2.2 1.4,2.2 2,3 2,6', '2,3 2.8,2.2 3.4,2.2 4,3 4,6'],
+  I: ['2,0 2,6', '1,0 3,0', '1,6 3,6'],
+  O: ['1.2,0 2.8,0 4,1.2 4,4.8 2.8,6 1.2,6 0,4.8 0,1.2 1.2,0'],
+  U: ['0,0 0,5 1,6 3,6 4,5 4,0'],
+  '²': ['0.6,0 2,0 2.4,0.5 2.4,1.1 0.6,2.8 2.6,2.8'],
+  '±': ['0.4,2 3.6,2', '2,0.4 2,3.6', '0.4,5 3.6,5'],
+  '.': ['1.6,5.6 2.2,5.6'],
+  ',': ['2,5.4 1.5,6.8'],
+  ':': ['1.7,2 2.3,2', '1.7,5.2 2.3,5.2'],
+  '=': ['0.6,2.2 3.4,2.2', '0.6,4 3.4,4'],
+  '%': ['3.6,0 0.4,6', '0.6,0.4 1.4,0.4 1.4,1.6 0.6,1.6 0.6,0.4', '2.6,4.4 3.4,4.4 3.4,5.6 2.6,5.6 2.6,4.4'],
+  '+': ['0.6,3 3.4,3', '2,1.6 2,4.4'],
+  '/': ['3.4,0 0.6,6'],
   '-': ['0.8,3 3.2,3'],
   ' ': [],
 };

@@ -46,12 +46,12 @@ export function parseSerial(text: string): SerialReading {
   return { serial: symbols as Serial };
 }
 
-/** The serial in groups that are easy to read out: `showSerial(serial)` gives `7K3QM-2XPAV-D`. */
+/** The serial in groups that are easy to read out: `showSerial(serial)` gives `7K3QM-2XPAV-C`. */
 export function showSerial(serial: Serial): string {
   return `${serial.slice(0, 5)}-${serial.slice(5, 10)}-${serial.slice(10)}`;
 }
 
-/** What the QR code of a card says: version and serial, nothing about a person. `FW1:7K3QM2XPAVD` */
+/** What the QR code of a card says: version and serial, nothing about a person. `FW1:7K3QM2XPAVC` */
 export const cardCode = (serial: Serial): string => `${CARD_VERSION}:${serial}`;
 
 /**

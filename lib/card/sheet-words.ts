@@ -1,0 +1,78 @@
+/**
+ * What the printed sheet says, in lines that fit their column (a test measures them). Plain words; a measuring aid and
+ * nothing more.
+ */
+export const SHEET_TITLE = 'Calibration card';
+export const SHEET_SUBTITLE = 'It lies around the big toe in every photo, so that the photo can be measured in millimetres.';
+
+export interface Paragraph {
+  readonly heading: string;
+  readonly lines: readonly string[];
+}
+
+export const PRINT_AND_CUT: readonly Paragraph[] = [
+  {
+    heading: '1  Print',
+    lines: [
+      'At 100 % or “actual size”, never “fit to page”.',
+      'White, matt, stiff paper. Do not laminate it,',
+      'do not photocopy it: print this file again.',
+    ],
+  },
+  {
+    heading: '2  Check the size (below), then cut',
+    lines: [
+      'Cut along the outer dashed line. Then cut the',
+      'gap for the toe along one line: S, M or L. Take',
+      'the narrowest that lies around the toe without',
+      'touching the sore side.',
+    ],
+  },
+];
+
+export const CHECK: readonly Paragraph[] = [
+  {
+    heading: 'Is the size right?',
+    lines: [
+      'Lay any bank card on this outline. A thin line',
+      'shows evenly all round: the size is right.',
+      '',
+      'Or lay a ruler on the bar at the top of the card.',
+      'It should read 50 mm.',
+      '',
+      'It reads  __________ mm',
+      '',
+      'Pass on what it reads together with the first',
+      'photo. Until then measurements count as less',
+      'certain.',
+    ],
+  },
+];
+
+export const LAY: readonly Paragraph[] = [
+  {
+    heading: '3  Lay it around the toe',
+    lines: [
+      'The card rests level with the nail, flat, printed',
+      'side up; a folded cloth under it helps. Nothing',
+      'covers the black squares. It does not touch the',
+      'wound. Dirty or bent: print a new one.',
+    ],
+  },
+  {
+    heading: '4  Take the photo',
+    lines: ['Straight from above, about 25 cm away, in', 'even daylight or lamplight, without flash.'],
+  },
+];
+
+export const FIGURE_WORDS = { above: 'from above', side: 'from the side', distance: '25 cm' } as const;
+
+export const CAUTION: Paragraph = {
+  heading: 'This card helps to measure. It does not tell what is wrong, and no result replaces a person who looks.',
+  lines: [
+    'More pain, spreading redness, pus, bleeding that does not stop, fever, or anything that worries you: call your clinic at once,',
+    'whatever a measurement says. In an emergency call your local emergency number (112 or 911).',
+  ],
+};
+
+export const CLINIC_LINE = 'My clinic: ______________________________________     Telephone: ______________________________';
