@@ -89,6 +89,8 @@ export const TONE_PRIORS = {
 export const NOMINAL_BLACK = 0.05;
 /** Scatter of a home-printed grey about the printer's own curve, colour cast included, in ln light. Own choice. */
 export const PATCH_SIGMA = 0.04;
+/** Two curves whose errors differ by less, in ln light, cannot be told apart by a dozen patches. Own choice. */
+export const CURVE_CHOICE_NOISE = 0.01;
 /** Uncertainty of a patch's median code value: rounding, compression, stray light, in codes. Own choice. */
 export const CODE_SIGMA = 1;
 

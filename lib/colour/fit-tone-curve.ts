@@ -1,4 +1,4 @@
-import { CODE_SIGMA, NOMINAL_BLACK, PATCH_SIGMA, TONE_PRIORS } from './constants';
+import { CODE_SIGMA, CURVE_CHOICE_NOISE, NOMINAL_BLACK, PATCH_SIGMA, TONE_PRIORS } from './constants';
 import { medianOf } from './median-of';
 import type { Prior, RidgeRow } from './robust-ridge';
 import { fitRobustRidge } from './robust-ridge';
@@ -33,8 +33,9 @@ const CERTAIN: Prior = { mean: 0, sd: 1e-6 };
  *
  * Printer and camera are confounded: a steeper printer looks like a steeper camera. Known patches fix the printer;
  * otherwise two printer parameters (slope, black) share the explanation under the priors of `TONE_PRIORS`. The standard
- * curve is kept where the fitted one does not predict patches that it has not seen better (median over patches), so
- * that a card printed badly or a patch with a reflex does not make the colours worse than no correction.
+ * curve is kept where it predicts patches better than the fitted one predicts patches it has not seen (median over
+ * patches, by more than the comparison's own noise), so that a card printed badly or a reflex on a patch does not make
+ * the colours worse than no correction.
  * @param pairs grey patches, any number, one entry per channel; clipped ones already left out
  * @param printerKnown are the expected values measured on this card (or read from it earlier), not just its design?
  * @returns the curve, and how well it predicts a patch it has not seen
@@ -43,7 +44,7 @@ const CERTAIN: Prior = { mean: 0, sd: 1e-6 };
 export function fitToneCurve(pairs: readonly GreyPair[], printerKnown: boolean): FittedToneCurve {
   const standard = medianOf(pairs.map((pair) => Math.abs(misfit(SRGB_CURVE_ITSELF, pair))));
   const fitted = leaveOneOut(pairs, printerKnown);
-  return fitted < standard
+  return fitted < standard + CURVE_CHOICE_NOISE
     ? { curve: fitOnce(pairs, printerKnown), leaveOneOut: fitted }
     : { curve: SRGB_CURVE_ITSELF, leaveOneOut: standard };
 }

@@ -16,14 +16,15 @@ export interface RidgeRow {
   readonly sigma: number;
 }
 
-const HUBER_ROUNDS = 5;
+const HUBER_ROUNDS = 8;
 const TUKEY_ROUNDS = 10;
 
 /**
  * Least squares with a prior on every parameter, in which rows that do not fit lose their weight.
  *
- * First rounds with Huber's weights find the neighbourhood (convex, so the start does not matter), later rounds with
- * Tukey's throw gross errors out altogether.
+ * First rounds with Huber's weights at the expected scatter find the neighbourhood: convex, so the start does not matter,
+ * and nearly least absolute deviations where scatter is larger. Later rounds with Tukey's weights, at the scatter that
+ * is then seen, throw gross errors out altogether.
  * @param rows one per observation; may be fewer than parameters, the priors then decide
  * @param priors one per parameter, sd > 0
  * @returns parameters, and per row the residual (target − model) in units of the target
@@ -39,9 +40,7 @@ export function fitRobustRidge(
   let residuals = residualsOf(rows, parameters);
   for (let round = 0; round < HUBER_ROUNDS + TUKEY_ROUNDS; round += 1) {
     const scaled = residuals.map((residual, index) => Math.abs(residual) / rows[index].sigma);
-    // The data may be noisier than expected, never trusted more than expected.
-    const scale = Math.max(1, MAD_TO_SIGMA * medianOf(scaled));
-    weights = scaled.map((size) => (round < HUBER_ROUNDS ? huberWeight : tukeyWeight)(size / scale) / scale ** 2);
+    weights = round < HUBER_ROUNDS ? scaled.map(huberWeight) : tukeyWeights(scaled);
     parameters = solveRidge(rows, priors, weights);
     residuals = residualsOf(rows, parameters);
   }
@@ -49,7 +48,13 @@ export function fitRobustRidge(
 }
 
 const huberWeight = (size: number): number => (size <= HUBER_TUNING ? 1 : HUBER_TUNING / size);
-const tukeyWeight = (size: number): number => (size < TUKEY_TUNING ? (1 - (size / TUKEY_TUNING) ** 2) ** 2 : 0);
+
+function tukeyWeights(scaled: readonly number[]): number[] {
+  // The data may be noisier than expected, never trusted more than expected.
+  const scale = Math.max(1, MAD_TO_SIGMA * medianOf(scaled));
+  const cut = TUKEY_TUNING * scale;
+  return scaled.map((size) => (size < cut ? (1 - (size / cut) ** 2) ** 2 / scale ** 2 : 0));
+}
 
 function residualsOf(rows: readonly RidgeRow[], parameters: readonly number[]): number[] {
   return rows.map(({ basis, target }) => target - basis.reduce((sum, value, k) => sum + value * parameters[k], 0));
