@@ -1,0 +1,87 @@
+/** Softness of the picture in linear light: optics as a bell, defocus as a disc, motion as a line. */
+import type { CameraSpec } from '../phantom-spec';
+import type { LinearPicture } from './expose';
+
+function bellAlong(source: Float32Array, target: Float32Array, length: number, lines: number, step: number, lineStep: number, sigma: number): void {
+  const reach = Math.max(1, Math.ceil(3 * sigma));
+  const weights = Float32Array.from({ length: 2 * reach + 1 }, (_, i) => Math.exp(-0.5 * ((i - reach) / sigma) ** 2));
+  const total = weights.reduce((sum, w) => sum + w, 0);
+  for (let line = 0; line < lines; line++) {
+    for (let at = 0; at < length; at++) {
+      for (let k = 0; k < 3; k++) {
+        const base = line * lineStep + k;
+        let sum = 0;
+        for (let j = -reach; j <= reach; j++) {
+          const from = at + j < 0 ? 0 : at + j >= length ? length - 1 : at + j;
+          sum += weights[j + reach] * source[base + from * step];
+        }
+        target[base + at * step] = sum / total;
+      }
+    }
+  }
+}
+
+/** Blurs with a bell of the given standard deviation in pixels. */
+export function blurBell(picture: LinearPicture, sigmaPx: number): LinearPicture {
+  if (sigmaPx < 0.15) return picture;
+  const { widthPx, heightPx, rgb } = picture;
+  const between = new Float32Array(rgb.length);
+  const target = new Float32Array(rgb.length);
+  bellAlong(rgb, between, widthPx, heightPx, 3, widthPx * 3, sigmaPx);
+  bellAlong(between, target, heightPx, widthPx, widthPx * 3, 3, sigmaPx);
+  return { ...picture, rgb: target };
+}
+
+/** Averages over shifted copies; each shift is a whole number of pixels. */
+function blurShifts(picture: LinearPicture, shifts: readonly (readonly [number, number])[]): LinearPicture {
+  const { widthPx, heightPx, rgb } = picture;
+  const target = new Float32Array(rgb.length);
+  for (const [dx, dy] of shifts) {
+    for (let row = 0; row < heightPx; row++) {
+      const fromRow = Math.min(heightPx - 1, Math.max(0, row + dy));
+      for (let column = 0; column < widthPx; column++) {
+        const from = (fromRow * widthPx + Math.min(widthPx - 1, Math.max(0, column + dx))) * 3;
+        const to = (row * widthPx + column) * 3;
+        target[to] += rgb[from];
+        target[to + 1] += rgb[from + 1];
+        target[to + 2] += rgb[from + 2];
+      }
+    }
+  }
+  for (let i = 0; i < target.length; i++) target[i] /= shifts.length;
+  return { ...picture, rgb: target };
+}
+
+function discShifts(radius: number): [number, number][] {
+  const reach = Math.ceil(radius);
+  const step = Math.max(1, Math.floor(radius / 5));
+  const shifts: [number, number][] = [];
+  for (let dy = -reach; dy <= reach; dy += step) {
+    for (let dx = -reach; dx <= reach; dx += step) if (Math.hypot(dx, dy) <= radius) shifts.push([dx, dy]);
+  }
+  return shifts;
+}
+
+function lineShifts(lengthPx: number, turnDeg: number): [number, number][] {
+  const turn = (turnDeg * Math.PI) / 180;
+  const count = Math.max(2, Math.round(lengthPx));
+  return Array.from({ length: count }, (_, i) => {
+    const at = lengthPx * (i / (count - 1) - 0.5);
+    return [Math.round(at * Math.cos(turn)), Math.round(at * Math.sin(turn))];
+  });
+}
+
+/** All the softness of a camera. */
+export function soften(picture: LinearPicture, camera: CameraSpec): LinearPicture {
+  let soft = picture;
+  if (camera.defocusPx >= 1) soft = blurShifts(soft, discShifts(camera.defocusPx));
+  if (camera.motionPx >= 1) soft = blurShifts(soft, lineShifts(camera.motionPx, camera.motionDeg));
+  return blurBell(soft, camera.opticsBlurPx);
+}
+
+/** 10–90 % width of an edge from the variances of all three, in pixels; exact for the bell alone. */
+export function edgeSpreadPx(camera: CameraSpec): number {
+  const disc = camera.defocusPx >= 1 ? camera.defocusPx ** 2 / 4 : 0;
+  const line = camera.motionPx >= 1 ? camera.motionPx ** 2 / 12 : 0;
+  return 2.563 * Math.sqrt(camera.opticsBlurPx ** 2 + disc + line);
+}

@@ -1,0 +1,156 @@
+/** The picture on the sensor: one ray for each pixel, sixteen where two things meet, in linear light. */
+import type { Scene } from '../scene/build-scene';
+import { notchFilling, shadeCard, shadeGround } from '../scene/shade-card';
+import { shadeFoot } from '../scene/shade-foot';
+import { shadeToe } from '../scene/shade-toe';
+import type { Vector } from '../scene/toe-pose';
+import type { ToeHit } from '../scene/trace-toe';
+
+export interface LinearPicture {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** Linear sRGB, three per pixel; 1 is a perfect white, lit as in the middle of the card. */
+  readonly rgb: Float32Array;
+}
+
+const GROUND = 0, CARD = 1, TOE = 2, FOOT = 3, FILLING = 4, SECOND = 5, COVER = 6;
+const SUBSAMPLES = 4;
+const UNDISTORTION_STEPS = 1024;
+
+/** Where a cloth lies over the card in the picture of that fault: beyond a wavy line. */
+export interface Cover {
+  covers(acrossMm: number, downMm: number): boolean;
+}
+
+type Look = (column: number, row: number, out: Float64Array) => number;
+
+/** What the camera sees at a place of the picture: fills `out`, says which thing it is. */
+function lookInto(scene: Scene, cover: Cover | null): Look {
+  const { camera, card, toe, groundHeightMm, middleMm } = scene;
+  const { pupil, right, down, forward, focalPx, middle } = camera;
+  const far = Math.max(middle.column, middle.row) * 1.5;
+  const most = (2 * far * far) / (focalPx * focalPx);
+  const shares = Float64Array.from({ length: UNDISTORTION_STEPS + 2 }, (_, i) => camera.undistortion((i * most) / UNDISTORTION_STEPS));
+  const onCard = card === null ? null : shadeCard(scene);
+  const onToe = toe === null ? null : shadeToe(scene);
+  const onFoot = toe === null ? null : shadeFoot(scene);
+  const onGround = shadeGround(scene);
+  const filling = notchFilling(scene);
+  const fillHeight = scene.spec.subject.kind === 'shapes' ? scene.spec.subject.heightMm : 0;
+  const hit: ToeHit = { row: 0, column: 0 };
+  const origin = toe?.pose.toToe(pupil) ?? [0, 0, 0];
+  const axes = toe?.pose.axes ?? ([[1, 0, 0], [0, 1, 0], [0, 0, 1]] as const);
+  const halfWidth = scene.spec.toe.halfWidthMm;
+  const along: [number, number, number] = [0, 0, 0];
+  const own: [number, number, number] = [0, 0, 0];
+
+  const place = (from: Vector, direction: Vector, t: number): [number, number, number] =>
+    [from[0] + t * direction[0], from[1] + t * direction[1], from[2] + t * direction[2]];
+
+  function meetFoot(tLimit: number): number {
+    let t = own[2] < 0 ? (46 - origin[2]) / own[2] : 0;
+    for (let step = 0; step < 60 && t < tLimit; step++) {
+      const gap = toe!.foot.free(origin[0] + t * own[0], origin[1] + t * own[1], origin[2] + t * own[2]);
+      if (gap < 0.05) return t;
+      t += Math.max(0.3, gap * 0.95);
+    }
+    return -1;
+  }
+
+  return (column, row, out) => {
+    const xd = (column - middle.column) / focalPx, yd = (row - middle.row) / focalPx;
+    const at = Math.min(UNDISTORTION_STEPS, ((xd * xd + yd * yd) / most) * UNDISTORTION_STEPS);
+    const a = at | 0;
+    const share = shares[a] + (shares[a + 1] - shares[a]) * (at - a);
+    const x = xd * share, y = yd * share;
+    const norm = 1 / Math.sqrt(1 + x * x + y * y);
+    for (let k = 0; k < 3; k++) along[k] = (forward[k] + x * right[k] + y * down[k]) * norm;
+    if (along[2] > -0.05) {
+      out.fill(0.2);
+      return GROUND;
+    }
+    const toCard = -pupil[2] / along[2];
+    const toGround = (groundHeightMm - pupil[2]) / along[2];
+    const cx = pupil[0] + toCard * along[0], cy = pupil[1] + toCard * along[1];
+    if (cover !== null && cover.covers(cx, cy)) {
+      onGround(out, cx * 1.7 + 300, cy * 1.7);
+      for (let k = 0; k < 3; k++) out[k] = 0.06 + 0.5 * out[k];
+      return COVER;
+    }
+    const meetsCard = card !== null && card.outline.insideMm(cx, cy) > 0;
+    let nearest = meetsCard ? toCard : toGround;
+    if (toe !== null) {
+      for (let k = 0; k < 3; k++) own[k] = axes[k][0] * along[0] + axes[k][1] * along[1] + axes[k][2] * along[2];
+      // Where the ray passes the axis's level: far from the tube it cannot meet it.
+      const pass = -origin[2] / own[2];
+      const px = origin[0] + pass * own[0], py = origin[1] + pass * own[1];
+      let t = -1;
+      if (Math.abs(px) < halfWidth + 12 + 0.03 * Math.abs(py) && py > -16) {
+        t = onToe === null ? -1 : toe.tracer.trace(origin[0], origin[1], origin[2], own[0], own[1], own[2], nearest, hit);
+        if (t >= 0) nearest = t;
+      }
+      const foot = meetsCard && py < 40 ? -1 : meetFoot(nearest);
+      if (foot >= 0) {
+        onFoot!(out, place(pupil, along, foot), place(origin, own, foot));
+        return FOOT;
+      }
+      if (t >= 0) {
+        onToe!(out, hit, place(pupil, along, t), [-along[0], -along[1], -along[2]]);
+        return TOE;
+      }
+    }
+    if (meetsCard) {
+      onCard!(out, cx, cy);
+      return CARD;
+    }
+    if (filling !== null) {
+      const toFilling = (fillHeight - pupil[2]) / along[2];
+      const fx = pupil[0] + toFilling * along[0], fy = pupil[1] + toFilling * along[1];
+      if (Math.abs(fx - middleMm[0]) < 19 && Math.abs(fy - middleMm[1]) < 26) {
+        const second = filling.second(fx, fy);
+        filling.shade(out, second, fx, fy);
+        return second ? SECOND : FILLING;
+      }
+    }
+    onGround(out, pupil[0] + toGround * along[0], pupil[1] + toGround * along[1]);
+    return GROUND;
+  };
+}
+
+function smoothEdges(picture: LinearPicture, things: Uint8Array, look: Look): void {
+  const { widthPx, heightPx, rgb } = picture;
+  const out = new Float64Array(3);
+  for (let row = 1; row < heightPx - 1; row++) {
+    for (let column = 1; column < widthPx - 1; column++) {
+      const i = row * widthPx + column;
+      const thing = things[i];
+      if (thing === things[i - 1] && thing === things[i + 1] && thing === things[i - widthPx] && thing === things[i + widthPx]) continue;
+      const sum = [0, 0, 0];
+      for (let s = 0; s < SUBSAMPLES * SUBSAMPLES; s++) {
+        look(column + ((s % SUBSAMPLES) + 0.5) / SUBSAMPLES - 0.5, row + (Math.floor(s / SUBSAMPLES) + 0.5) / SUBSAMPLES - 0.5, out);
+        for (let k = 0; k < 3; k++) sum[k] += out[k];
+      }
+      for (let k = 0; k < 3; k++) rgb[i * 3 + k] = sum[k] / (SUBSAMPLES * SUBSAMPLES);
+    }
+  }
+}
+
+/** Renders the scene in linear light, before optics and electronics. */
+export function expose(scene: Scene, cover: Cover | null = null): LinearPicture {
+  const { widthPx, heightPx } = scene.spec.camera;
+  const rgb = new Float32Array(widthPx * heightPx * 3);
+  const things = new Uint8Array(widthPx * heightPx);
+  const look = lookInto(scene, cover);
+  const out = new Float64Array(3);
+  for (let row = 0, i = 0; row < heightPx; row++) {
+    for (let column = 0; column < widthPx; column++, i++) {
+      things[i] = look(column, row, out);
+      rgb[i * 3] = out[0];
+      rgb[i * 3 + 1] = out[1];
+      rgb[i * 3 + 2] = out[2];
+    }
+  }
+  const picture = { widthPx, heightPx, rgb };
+  smoothEdges(picture, things, look);
+  return picture;
+}

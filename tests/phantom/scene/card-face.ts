@@ -1,0 +1,85 @@
+/** The printed side of a card as ink: what the designer asked the printer for, and what that printer made of it. */
+import type { CardGeometry } from '../../../lib/card/card-geometry';
+import type { PointMm } from '../../../lib/units';
+import type { Matrix3 } from '../camera/phone-sensor';
+import type { CardSpec } from '../phantom-spec';
+
+export interface CardFace {
+  readonly geometry: CardGeometry;
+  /** The notch as it was cut; a person may cut a narrower line than the geometry's widest. */
+  readonly cut: readonly PointMm[];
+  readonly pxPerMm: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** sRGB code values, three per pixel; the centre of pixel (0, 0) lies half a pixel inside the card. */
+  readonly srgb: Uint8Array;
+}
+
+/** One size of the printed picture, in linear light of one lamp. */
+export interface FaceLevel {
+  readonly pxPerMm: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly rgb: Float32Array;
+}
+
+const decode = (code: number): number => {
+  const c = code / 255;
+  return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+};
+
+/** Code value → reflectance of this printer's ink on this paper, before its colour cast. */
+function inkCurve(card: CardSpec): Float32Array {
+  return Float32Array.from({ length: 256 }, (_, code) => card.inkBlack + (card.paperWhite - card.inkBlack) * decode(code) ** card.inkGamma);
+}
+
+function halve(level: FaceLevel): FaceLevel {
+  const widthPx = level.widthPx >> 1;
+  const heightPx = level.heightPx >> 1;
+  const rgb = new Float32Array(widthPx * heightPx * 3);
+  const row = level.widthPx * 3;
+  for (let r = 0; r < heightPx; r++) {
+    for (let c = 0; c < widthPx; c++) {
+      const from = 2 * r * row + 6 * c;
+      for (let k = 0; k < 3; k++) {
+        rgb[(r * widthPx + c) * 3 + k] = (level.rgb[from + k] + level.rgb[from + 3 + k] + level.rgb[from + row + k] + level.rgb[from + row + 3 + k]) / 4;
+      }
+    }
+  }
+  return { pxPerMm: level.pxPerMm / 2, widthPx, heightPx, rgb };
+}
+
+/** The printed face in one light, at the size whose grain suits a photo of `photoPxPerMm`. */
+export function printedFace(face: CardFace, card: CardSpec, paintMatrix: Matrix3, photoPxPerMm: number): FaceLevel {
+  const ink = inkCurve(card);
+  const rgb = new Float32Array(face.srgb.length);
+  const [mr, mg, mb] = paintMatrix;
+  for (let i = 0; i < rgb.length; i += 3) {
+    const red = ink[face.srgb[i]] * card.cast[0];
+    const green = ink[face.srgb[i + 1]] * card.cast[1];
+    const blue = ink[face.srgb[i + 2]] * card.cast[2];
+    rgb[i] = mr[0] * red + mr[1] * green + mr[2] * blue;
+    rgb[i + 1] = mg[0] * red + mg[1] * green + mg[2] * blue;
+    rgb[i + 2] = mb[0] * red + mb[1] * green + mb[2] * blue;
+  }
+  let level: FaceLevel = { pxPerMm: face.pxPerMm, widthPx: face.widthPx, heightPx: face.heightPx, rgb };
+  while (level.pxPerMm > 2.2 * photoPxPerMm) level = halve(level);
+  return level;
+}
+
+/** The face's colour at a place of the designed card, joined bilinearly; the edge continues outward. */
+export function faceColourInto(out: Float64Array, level: FaceLevel, acrossMm: number, downMm: number): void {
+  const c = Math.min(level.widthPx - 1.001, Math.max(0, acrossMm * level.pxPerMm - 0.5));
+  const r = Math.min(level.heightPx - 1.001, Math.max(0, downMm * level.pxPerMm - 0.5));
+  const c0 = c | 0;
+  const r0 = r | 0;
+  const fc = c - c0;
+  const fr = r - r0;
+  const i = (r0 * level.widthPx + c0) * 3;
+  const j = i + level.widthPx * 3;
+  for (let k = 0; k < 3; k++) {
+    const top = level.rgb[i + k] + (level.rgb[i + 3 + k] - level.rgb[i + k]) * fc;
+    const bottom = level.rgb[j + k] + (level.rgb[j + 3 + k] - level.rgb[j + k]) * fc;
+    out[k] = top + (bottom - top) * fr;
+  }
+}
