@@ -2,7 +2,7 @@ import type { CardGeometry } from '../card/card-geometry';
 import type { PointMm } from '../units';
 import { MAP_ABOVE_APEX_MM, MAP_BELOW_APEX_MM, MAP_PX_PER_MM, MAP_WIDTH_MM } from './constants';
 import type { MapGrid } from './millimetre-map';
-import { notchFrame } from './notch-frame';
+import { type NotchFrame, notchFrame } from './notch-frame';
 
 /**
  * The grid of the millimetre map: 44 × 56 mm around the notch, tip of the toe up.
@@ -12,13 +12,17 @@ import { notchFrame } from './notch-frame';
  * @example toeGrid(geometry).widthPx // 352
  */
 export function toeGrid(geometry: CardGeometry, pxPerMm = MAP_PX_PER_MM): MapGrid {
-  if (!(pxPerMm > 0)) throw new RangeError(`toeGrid: pxPerMm must be positive, received ${pxPerMm}`);
-  const { axisAcrossMm, apexDownMm } = notchFrame(geometry);
+  return mapWindow(notchFrame(geometry), pxPerMm);
+}
+
+/** The same window from the notch's frame alone. `mapWindow(notchFrame(geometry), 18).widthPx` is 792. */
+export function mapWindow(frame: NotchFrame, pxPerMm: number): MapGrid {
+  if (!(pxPerMm > 0)) throw new RangeError(`mapWindow: pxPerMm must be positive, received ${pxPerMm}`);
   const widthPx = Math.round(MAP_WIDTH_MM * pxPerMm);
   const heightPx = Math.round((MAP_ABOVE_APEX_MM + MAP_BELOW_APEX_MM) * pxPerMm);
   return {
-    originAcrossMm: axisAcrossMm - (widthPx - 1) / 2 / pxPerMm,
-    originDownMm: apexDownMm - MAP_ABOVE_APEX_MM,
+    originAcrossMm: frame.axisAcrossMm - (widthPx - 1) / 2 / pxPerMm,
+    originDownMm: frame.apexDownMm - MAP_ABOVE_APEX_MM,
     pxPerMm,
     widthPx,
     heightPx,

@@ -1,0 +1,80 @@
+import { NOT_MEASURED_SENTENCE } from '../photo/reasons';
+import type { AnalysisJson } from '../pipeline/analysis-json';
+import type { VisitChange } from '../pipeline/compare-visits';
+import type { Measurand } from '../measure/measure-input';
+import type { Measurement } from '../result';
+
+const LABELS: readonly (readonly [Measurand, string, string])[] = [
+  ['erythemaArea', 'redness area', 'mm²'],
+  ['reach', 'reach from the nail-fold margin', 'mm'],
+  ['reachP95', 'reach, 95 % of the edge', 'mm'],
+  ['proximalReach', 'reach toward the ankle', 'mm'],
+  ['unrolledArea', 'redness area, unrolled', 'mm²'],
+  ['unrolledReach', 'reach, unrolled', 'mm'],
+  ['rednessDeltaEi', 'redness, erythema index', 'EI'],
+  ['rednessDeltaA', 'redness, a*', ''],
+  ['rednessLoad', 'redness load', 'EI·mm²'],
+  ['grooveWidth', 'groove width, mean', 'mm'],
+  ['grooveWidthMax', 'groove width, largest', 'mm'],
+  ['rawArea', 'raw area', 'mm²'],
+  ['maceratedArea', 'soggy white skin', 'mm²'],
+];
+
+export const CAUTION =
+  'A measurement aid, not a diagnosis. It cannot see depth, heat, pus under the skin or bone; when in doubt a person has to look.';
+
+/** One photo's result in sentences, for a terminal. */
+export function summaryText(result: AnalysisJson, changes: readonly VisitChange[]): string {
+  const lines = [result.photo, `  taken ${result.capturedAt ?? 'at an unknown time'}, method ${result.methodVersion}`];
+  for (const reason of result.reasons) lines.push(`  NOT MEASURED (${reason.gate}): ${reason.advice}`);
+  if (result.card) {
+    const { tiltDeg, distanceMm, pxPerMm, fiducials, printConfirmed } = result.card;
+    lines.push(`  card: ${fiducials} fiducials, tilt ${tiltDeg.toFixed(0)}°, ${(distanceMm / 10).toFixed(0)} cm away, ${pxPerMm.toFixed(1)} px/mm${printConfirmed ? '' : ', print scale NOT checked (give --bar-mm)'}`);
+  }
+  if (result.measured) {
+    for (const [key, label, unit] of LABELS) lines.push(`  ${label.padEnd(34)} ${valueText(result.measurements[key], unit)}`);
+    lines.push('  (± is the expanded uncertainty, k = 2; lengths and areas in the plane of the card)');
+  }
+  for (const change of changes) lines.push(`  since ${change.photo}: ${changeText(change)}`);
+  return lines.join('\n');
+}
+
+function valueText(measurement: Measurement, unit: string): string {
+  if (!('value' in measurement)) return NOT_MEASURED_SENTENCE[measurement.notMeasured];
+  return `${measurement.value.toFixed(1)} ± ${measurement.U.toFixed(1)} ${unit}`;
+}
+
+function changeText({ measurand, difference, smallestDetectable, unit }: VisitChange): string {
+  const seen = Math.abs(difference) >= smallestDetectable ? 'a change that can be seen' : 'less than the smallest change that can be seen';
+  return `${measurand} ${difference >= 0 ? '+' : '−'}${Math.abs(difference).toFixed(1)} ${unit}, ${seen} (${smallestDetectable.toFixed(1)} ${unit})`;
+}
+
+/** Several photos as a table: one line each. */
+export function tableText(results: readonly (AnalysisJson | UnreadPhoto)[]): string {
+  const cell = (measurement: Measurement) => ('value' in measurement ? `${measurement.value.toFixed(1)} ± ${measurement.U.toFixed(1)}` : '–');
+  const rows = results.map((result) =>
+    'unread' in result
+      ? [result.photo, '', '', '', '', `cannot be read: ${result.unread.sentence}`]
+      : [
+          result.photo,
+          cell(result.measurements.erythemaArea),
+          cell(result.measurements.reach),
+          cell(result.measurements.grooveWidth),
+          cell(result.measurements.rawArea),
+          [...result.reasons.map((reason) => reason.gate), ...missing(result)].join(', '),
+        ],
+  );
+  const table = [['photo', 'redness mm²', 'reach mm', 'groove mm', 'raw mm²', 'not measured because'], ...rows];
+  const widths = table[0].map((_, i) => Math.max(...table.map((row) => row[i].length)));
+  return table.map((row) => row.map((text, i) => text.padEnd(widths[i])).join('  ').trimEnd()).join('\n');
+}
+
+export interface UnreadPhoto {
+  readonly photo: string;
+  readonly unread: { readonly id: string; readonly sentence: string };
+}
+
+function missing(result: AnalysisJson): string[] {
+  const redness = result.measurements.erythemaArea;
+  return result.measured && 'notMeasured' in redness ? [`redness: ${redness.notMeasured}`] : [];
+}

@@ -1,0 +1,57 @@
+/**
+ * The tissue model in ONNX Runtime: map colours in, tissue fields out. Loaded once per process; the weights are part
+ * of the project and nothing is fetched.
+ */
+import { readFile } from 'node:fs/promises';
+import { InferenceSession, Tensor } from 'onnxruntime-node';
+import { type ModelCard, MODEL_CHANNELS, modelInput } from '../../segment/model-input';
+import type { TissueFields } from '../../segment/segmentation';
+import type { ToeColours } from '../../segment/toe-colours';
+
+const WEIGHTS = new URL('../../segment/weights/toe-tissue.onnx', import.meta.url);
+const CARD = new URL('../../segment/weights/toe-tissue.json', import.meta.url);
+/** Two cores are what a small clinic's machine has; more gain little on a map this small. */
+const THREADS = 2;
+
+export interface TissueModel {
+  readonly card: ModelCard;
+  infer(colours: ToeColours): Promise<TissueFields>;
+}
+
+let loading: Promise<TissueModel> | null = null;
+
+/** The model, loaded at the first call. */
+export function tissueModel(): Promise<TissueModel> {
+  loading ??= load();
+  return loading;
+}
+
+async function load(): Promise<TissueModel> {
+  const card = JSON.parse(await readFile(CARD, 'utf8')) as ModelCard;
+  const session = await InferenceSession.create(await readFile(WEIGHTS), { intraOpNumThreads: THREADS, graphOptimizationLevel: 'all' });
+  return { card, infer: (colours) => infer(session, card, colours) };
+}
+
+async function infer(session: InferenceSession, card: ModelCard, colours: ToeColours): Promise<TissueFields> {
+  const { heightPx, widthPx } = colours.grid;
+  const input = new Tensor('float32', modelInput(colours, card), [1, MODEL_CHANNELS, heightPx, widthPx]);
+  const output = await session.run({ [session.inputNames[0]]: input });
+  const data = output[session.outputNames[0]].data as Float32Array;
+  const pixels = heightPx * widthPx;
+  const plane = (name: string): Float32Array => {
+    const at = card.planes.indexOf(name);
+    if (at < 0) throw new Error(`The tissue model's card names no plane ${name}: weights and program do not belong together.`);
+    return data.slice(at * pixels, (at + 1) * pixels);
+  };
+  return {
+    grid: colours.grid,
+    toe: plane('toe'),
+    nailPlate: plane('nailPlate'),
+    groove: plane('groove'),
+    nailUnit: plane('nailUnit'),
+    foldMargin: plane('foldMarginTreated'),
+    raw: plane('raw'),
+    macerated: plane('macerated'),
+    erythema: plane('erythema'),
+  };
+}

@@ -1,0 +1,123 @@
+/**
+ * The journey of one photo on one screen: file → upright photo → card → millimetre map → colours → tissues →
+ * measurements. Every step may end the journey with reasons; nothing that was found before is lost.
+ */
+import type { CardGeometry } from '../card/card-geometry';
+import type { PrintScale } from '../card/print-check';
+import { parseCardCode } from '../card/serial';
+import { scaleGeometry } from '../card/scale-geometry';
+import { type CardKnowledge, HOME_CARD } from '../colour/card-knowledge';
+import { correctMap } from '../colour/correct-map';
+import { erythemaIndexMap } from '../colour/erythema-index-map';
+import { knowledgeFromBaseline } from '../colour/knowledge-from-baseline';
+import { lab65Map } from '../colour/lab65-map';
+import { lightGates } from '../colour/light-gates';
+import { matchMap } from '../colour/match-map';
+import { matchToBaseline } from '../colour/match-to-baseline';
+import { type CardColour, readCardColour } from '../colour/read-card-colour';
+import { readPaper, readPatches } from '../colour/read-card';
+import { type BeforeCardContext, gatesBeforeCard } from '../photo/gates-before-card';
+import { type GateReason, gateReason } from '../photo/reasons';
+import type { UprightPhoto } from '../photo/upright-photo';
+import { edgeSpreadMm } from '../rectify/edge-spread';
+import { findCard } from '../rectify/find-card';
+import type { CardFit } from '../rectify/fit-card';
+import { pxPerMmAt } from '../rectify/homography';
+import { toeGrid } from '../rectify/map-grid';
+import { nailPlace, notchFrame } from '../rectify/notch-frame';
+import { cardPose } from '../rectify/pose';
+import { poseGates } from '../rectify/pose-gates';
+import { resampleMap } from '../rectify/resample-map';
+import { segmentToe } from '../segment/segment-toe';
+import type { ToeColours } from '../segment/toe-colours';
+import { toeGates } from '../segment/toe-gates';
+import type { Analysis, AnalysisResult, SeenCard } from './analysis';
+import { measureSegmentation } from './measure-segmentation';
+import { METHOD_VERSION } from './method-version';
+import type { AnalysisPorts } from './ports';
+
+export interface AnalysisRequest {
+  readonly geometry: CardGeometry;
+  readonly print: PrintScale;
+  readonly context: BeforeCardContext;
+  /** A clinic's measured card; a home card otherwise. */
+  readonly knowledge?: CardKnowledge;
+  /** The card as read from the baseline photo: later photos are brought to its colours. */
+  readonly baseline?: CardColour | null;
+}
+
+/**
+ * Analyses one file.
+ *
+ * @param file bytes as received
+ * @param request card, print check, context
+ * @param ports the outside world
+ * @returns the analysis, or why the file cannot be read as a photo
+ * @example const result = await analysePhoto(bytes, request, ports); if (result.analysed) result.analysis.reasons
+ */
+export async function analysePhoto(file: Uint8Array, request: AnalysisRequest, ports: AnalysisPorts): Promise<AnalysisResult> {
+  const decoded = await ports.decodePhoto(file);
+  if (!decoded.decoded) return { analysed: false, refusal: decoded.refusal };
+  return { analysed: true, analysis: await analyseUpright(decoded.photo, request, ports) };
+}
+
+async function analyseUpright(photo: UprightPhoto, request: AnalysisRequest, ports: AnalysisPorts): Promise<Analysis> {
+  const empty: Analysis = { photo, methodVersion: METHOD_VERSION, reasons: [], card: null, colour: null, colours: null, segmentation: null, measurement: null };
+  const early = gatesBeforeCard(photo, request.context);
+  if (early.some((reason) => reason.gate === 'notAPhotograph')) return { ...empty, reasons: early };
+
+  const geometry = scaleGeometry(request.geometry, request.print.scale);
+  const search = findCard(photo, geometry, ports.detectFiducials);
+  if (!search.found) return { ...empty, reasons: [...early, search.reason] };
+  const card = seeCard(photo, search.fit, geometry, request.print, ports);
+  const { colour, light } = readLight(photo, search.fit, geometry, request);
+  const reasons = [...early, ...poseGates(card.pose.tiltDeg, card.pxPerMm, card.edgeSpreadMm), ...light];
+  if (!colour || light.length > 0) return { ...empty, card, colour, reasons };
+
+  const colours = toeColours(photo, search.fit, geometry, colour, request.baseline ?? null);
+  const fields = await ports.inferTissue(colours);
+  const segmentation = segmentToe(colours, fields);
+  const all: GateReason[] = [...reasons, ...toeGates(colours, segmentation, geometry)];
+  if (all.length > 0) return { ...empty, card, colour, colours, segmentation, reasons: all };
+  const a65 = lab65Map({ ...colours }, colour.paperLight).a65;
+  return { ...empty, card, colour, colours, segmentation, measurement: measureSegmentation(segmentation, card, fields, a65) };
+}
+
+function seeCard(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry, print: PrintScale, ports: AnalysisPorts): SeenCard {
+  const nail = nailPlace(geometry);
+  const text = ports.readQr(photo, fit, geometry);
+  const code = text === null ? null : parseCardCode(text);
+  return {
+    version: geometry.version,
+    frame: notchFrame(geometry),
+    serial: code && 'serial' in code ? code.serial : null,
+    fit,
+    pose: cardPose(fit.imageFromCard, photo, photo.capture.focalLength35Mm, nail),
+    pxPerMm: pxPerMmAt(fit.imageFromCard, nail),
+    edgeSpreadMm: edgeSpreadMm(photo, fit),
+    print,
+  };
+}
+
+function readLight(
+  photo: UprightPhoto,
+  fit: CardFit,
+  geometry: CardGeometry,
+  request: AnalysisRequest,
+): { colour: CardColour | null; light: GateReason[] } {
+  const paper = readPaper(photo, fit.imageFromCard, geometry);
+  const known = request.baseline ? knowledgeFromBaseline(request.baseline) : (request.knowledge ?? HOME_CARD);
+  const read = readCardColour(readPatches(photo, fit.imageFromCard, geometry), paper, known);
+  const colour = 'unread' in read ? null : read;
+  const light = lightGates(paper, colour?.shading ?? null);
+  // Without enough bare paper there is no light to judge by: the card is covered.
+  if (!colour && light.length === 0) light.push(gateReason('tooFewFiducials', null, null));
+  return { colour, light };
+}
+
+function toeColours(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry, colour: CardColour, baseline: CardColour | null): ToeColours {
+  const map = resampleMap(photo, fit.imageFromCard, toeGrid(geometry), colour.tables);
+  const corrected = correctMap(map, colour.shading);
+  const matched = baseline ? matchMap(corrected, matchToBaseline(colour.patches, baseline.patches)) : corrected;
+  return { ...matched, erythemaIndex: erythemaIndexMap(matched) };
+}

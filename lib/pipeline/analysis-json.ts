@@ -1,0 +1,94 @@
+import { lineToJson, type PositionMm } from '../measure/line-to-json';
+import { MEASURAND_UNIT, type Measurand } from '../measure/measure-input';
+import { type Measurement, notMeasured } from '../result';
+import type { Region, Segmentation } from '../segment/segmentation';
+import { type Analysis, isMeasuredAnalysis, type SeenCard } from './analysis';
+
+/** Closed outlines, holes marked, or open lines; positions in the card's frame, mm. */
+export interface OutlineJson {
+  readonly ring: readonly PositionMm[];
+  readonly hole: boolean;
+}
+
+/**
+ * An analysis as plain data for files and other programs. Fields may be added, never renamed.
+ *
+ * @param analysis one photo's analysis
+ * @param photoName what the person calls the photo
+ * @example analysisToJson(analysis, 'toe.jpg').measured // true
+ */
+export function analysisToJson(analysis: Analysis, photoName: string) {
+  const { segmentation, measurement } = analysis;
+  return {
+    photo: photoName,
+    sha256: analysis.photo.sha256,
+    capturedAt: analysis.photo.capture.localTime,
+    capturedOffset: analysis.photo.capture.utcOffset,
+    methodVersion: analysis.methodVersion,
+    measured: isMeasuredAnalysis(analysis),
+    reasons: analysis.reasons,
+    card: analysis.card && cardToJson(analysis.card),
+    colour: colourToJson(analysis),
+    measurements: allMeasurements(measurement?.measurements ?? null),
+    budget: measurement?.budget ?? {},
+    outlines: segmentation && outlinesToJson(segmentation),
+  };
+}
+
+export type AnalysisJson = ReturnType<typeof analysisToJson>;
+
+function cardToJson(card: SeenCard) {
+  return {
+    version: card.version,
+    serial: card.serial,
+    fiducials: card.fit.used.length,
+    tiltDeg: card.pose.tiltDeg,
+    distanceMm: card.pose.distanceMm,
+    distanceRelativeU: card.pose.distanceRelativeU,
+    focalFrom: card.pose.focalFrom,
+    pxPerMm: card.pxPerMm,
+    residualMm: card.fit.residualMm,
+    edgeSpreadMm: card.edgeSpreadMm,
+    printScale: card.print.scale,
+    printRelativeU: card.print.relativeU,
+    printConfirmed: card.print.confirmed,
+    homography: card.fit.cardFromImage,
+  };
+}
+
+function colourToJson({ colour, segmentation }: Analysis) {
+  if (!colour) return null;
+  const reference = segmentation?.reference ?? null;
+  return {
+    itaDeg: reference?.ita.angleDeg ?? null,
+    itaClass: reference?.ita.itaClass ?? null,
+    contrastToNoise: segmentation?.evidence?.contrastToNoise ?? null,
+    leastVisibleEi: segmentation?.leastVisibleEi ?? null,
+    cardKind: colour.kind,
+    residualDeltaE: colour.residualDeltaE,
+  };
+}
+
+/** Every measurand is always there: with its value, or with the reason why it has none. */
+function allMeasurements(measurements: Readonly<Record<Measurand, Measurement>> | null): Record<Measurand, Measurement> {
+  const keys = Object.keys(MEASURAND_UNIT) as Measurand[];
+  return Object.fromEntries(keys.map((key) => [key, measurements?.[key] ?? notMeasured('gateFailed')])) as Record<Measurand, Measurement>;
+}
+
+function outlinesToJson(found: Segmentation) {
+  const rings = (region: Region | null): OutlineJson[] | null =>
+    region && region.rings.map(({ ring, hole }) => ({ ring: lineToJson(ring), hole }));
+  return {
+    toe: rings(found.toe),
+    nailPlate: rings(found.nailPlate),
+    nailFoldMargin: found.nailFoldMargin && lineToJson(found.nailFoldMargin.line),
+    nailFoldMarginLateral: found.marginLateral && lineToJson(found.marginLateral),
+    cutEdge: found.cutEdge && lineToJson(found.cutEdge.line),
+    erythema: rings(found.erythema),
+    raw: rings(found.raw),
+    macerated: rings(found.macerated),
+    referenceSkin: rings(found.reference?.region ?? null),
+    treatedSide: found.treatedSide,
+    marginOrigin: found.nailFoldMargin?.origin ?? null,
+  };
+}

@@ -1,0 +1,64 @@
+import { measureToe } from '../measure/measure-toe';
+import type { Measurand, MeasureInput, ToeMeasurement } from '../measure/measure-input';
+import type { NotMeasuredReason } from '../result';
+import type { Segmentation, TissueFields } from '../segment/segmentation';
+import { couldRednessBeSeen } from '../segment/weigh-evidence';
+import { fitReferenceField } from '../segment/reference-field';
+import type { SeenCard } from './analysis';
+
+const REDNESS: readonly Measurand[] = ['erythemaArea', 'rednessLoad', 'reach', 'reachP95', 'proximalReach', 'unrolledArea', 'unrolledReach', 'rednessDeltaEi', 'rednessDeltaA'];
+
+/**
+ * From the segment stage's answer to the measure stage's question: outlines, redness planes, scale facts, and which
+ * numbers may not be given because the picture does not support them.
+ */
+export function measureSegmentation(found: Segmentation, card: SeenCard, fields: TissueFields, a65: Float32Array): ToeMeasurement {
+  const input: MeasureInput = {
+    scale: {
+      printRelativeU: card.print.relativeU,
+      tiltDeg: card.pose.tiltDeg,
+      distanceMm: card.pose.distanceMm,
+      distanceRelativeU: card.pose.distanceRelativeU,
+      homographyResidualMm: card.fit.residualMm,
+      pxPerMm: card.pxPerMm,
+    },
+    grid: found.grid,
+    outlines: found,
+    redness: rednessPlanes(found, fields, a65),
+    toeAxis: null,
+    notMeasuredBecause: refusals(found),
+  };
+  return measureToe(input);
+}
+
+function rednessPlanes(found: Segmentation, fields: TissueFields, a65: Float32Array): MeasureInput['redness'] {
+  if (!found.reference || !found.excessEi) return null;
+  const other = (i: number) => Math.max(fields.nailUnit[i], fields.raw[i], fields.macerated[i]) > 0.5 || fields.toe[i] < 0.5;
+  const skinOnly = (plane: Float32Array) => plane.map((value, i) => (other(i) ? NaN : value));
+  const a65Field = fitReferenceField(found.grid, a65, found.reference.plain)?.field ?? null;
+  return {
+    grid: found.grid,
+    excessEi: skinOnly(found.excessEi),
+    deltaA: a65Field && skinOnly(a65.map((value, i) => value - a65Field[i])),
+    referenceUEi: found.reference.fieldUEi,
+    referenceUDeltaA: null,
+  };
+}
+
+/** What the evidence forbids. A missing region is no finding where redness could not have been seen at all. */
+function refusals(found: Segmentation): Partial<Record<Measurand, NotMeasuredReason>> {
+  const because: Partial<Record<Measurand, NotMeasuredReason>> = {};
+  const reason = rednessRefusal(found);
+  if (reason) for (const measurand of REDNESS) because[measurand] = reason;
+  if (!found.nailPlate) because.grooveWidth = because.grooveWidthMax = 'plateNotFound';
+  return because;
+}
+
+function rednessRefusal(found: Segmentation): NotMeasuredReason | null {
+  if (!found.toe) return 'toeNotFound';
+  if (!found.nailFoldMargin) return 'marginNotFound';
+  if (!found.reference) return 'contrastTooLow';
+  if (!found.erythema) return couldRednessBeSeen(found.reference) ? 'noRegionFound' : 'contrastTooLow';
+  if (!found.evidence || found.evidence.verdict === 'weak') return 'evidenceTooWeak';
+  return found.evidence.verdict === 'tooDark' ? 'contrastTooLow' : null;
+}

@@ -1,0 +1,20 @@
+/** What the journey needs from the outside world; `lib/edges` provides it, tests may hand in others. */
+import type { DecodeRefusal } from '../photo/decode-refusals';
+import type { UprightPhoto } from '../photo/upright-photo';
+import type { CardFit } from '../rectify/fit-card';
+import type { DetectFiducials } from '../rectify/find-card';
+import type { CardGeometry } from '../card/card-geometry';
+import type { TissueFields } from '../segment/segmentation';
+import type { ToeColours } from '../segment/toe-colours';
+
+export type Decoded =
+  | { readonly decoded: true; readonly photo: UprightPhoto }
+  | { readonly decoded: false; readonly refusal: DecodeRefusal };
+
+export interface AnalysisPorts {
+  decodePhoto(file: Uint8Array): Promise<Decoded>;
+  readonly detectFiducials: DetectFiducials;
+  /** Text of the card's QR code; null where it cannot be read, which never matters to measuring. */
+  readQr(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry): string | null;
+  inferTissue(colours: ToeColours): Promise<TissueFields>;
+}

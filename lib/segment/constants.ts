@@ -1,0 +1,59 @@
+/** Numbers of the segment stage. Those marked "ours" are choices, with the reasoning beside them. */
+
+/** A tissue is there where its field says "more likely than not". */
+export const HALF = 0.5;
+/** Bounds between which an outline could as well lie: one standard deviation of a logistic edge, ours. */
+export const OUTLINE_LOW = 0.31;
+export const OUTLINE_HIGH = 0.69;
+
+/** Least areas, mm². A toe fills at least a thumb-nail's worth of the map; specks are no tissue. Ours. */
+export const LEAST_TOE_MM2 = 80;
+export const LEAST_PLATE_MM2 = 15;
+export const LEAST_GROOVE_MM2 = 1;
+export const LEAST_WOUND_MM2 = 0.4;
+export const LEAST_ERYTHEMA_MM2 = 1;
+
+/** Redness belongs to the fold when it comes within 1 mm of the margin, or of the wound at it (definition). */
+export const JOINED_WITHIN_MM = 1;
+/** Wound and soggy skin lie in or beside the groove. Ours. */
+export const WOUND_WITHIN_MM = 5;
+
+/** Reference skin keeps this far from everything that is not plain skin. Ours: twice a soft edge's half width. */
+export const REFERENCE_CLEAR_MM = 1.5;
+/** And this far from where redness is even suspected. */
+export const SUSPECTED_REDNESS = 0.2;
+/** Near the toe's outline skin is seen edge-on and in shadow. */
+export const OUTLINE_CLEAR_MM = 1;
+export const LEAST_REFERENCE_MM2 = 40;
+/** Light below this share of the card's white is too dark for its ratio of channels to mean much. Ours. */
+export const LEAST_LIGHT = 0.008;
+
+/** Averaging length for judging what can be seen: redness is never smaller. */
+export const NOISE_SCALE_MM = 1;
+
+/** Ring just inside and just outside an outline in which the step of the index is looked for. */
+export const EDGE_RING_FROM_MM = 0.3;
+export const EDGE_RING_TO_MM = 1.8;
+/** A step must exceed this many standard deviations of the skin's own scatter (measurement page: max(k · spread, floor)). */
+export const EVIDENCE_K = 1.0;
+/** And this many units of the index: white balance and tone curve leave up to 1.5 EI behind (measurement page). */
+export const EVIDENCE_FLOOR_EI = 1.0;
+/** Redness of clinical size raises the index of light skin by at least this much (second try: plateaus 6–20 EI). Ours. */
+export const CLINICAL_STEP_EI = 4;
+
+/** Margin samples: a point of the nail unit's outline belongs to the treated margin from this field value on. */
+export const MARGIN_LEVEL = 0.3;
+/** Gaps in the margin up to this long are bridged. */
+export const MARGIN_GAP_MM = 2;
+export const LEAST_MARGIN_MM = 6;
+export const MARGIN_SEARCH_MM = 0.5;
+
+/** Outlines' own uncertainty where the fields are sharp: half a map pixel and what training labels resolve. Ours. */
+export const LEAST_BOUNDARY_U_MM = 0.1;
+
+/** The nail lies within this distance of its expected place. Common practice: a big toe's plate is 10–17 mm each way. */
+export const NAIL_ZONE_MM = 9;
+/** Brighter than this share of the card's paper in every channel is a mirror image of the lamp, not skin or plate. Ours. */
+export const GLARE_LIGHT = 0.9;
+/** A wet fold always has small highlights; from this area on they can hide a groove of 2–3 mm over several mm. Ours. */
+export const GLARE_LIMIT_MM2 = 14;

@@ -1,0 +1,75 @@
+import { median } from 'd3-array';
+import { type IndividualTypologyAngle, individualTypologyAngle } from '../colour/individual-typology-angle';
+import { convertLinearToLab65 } from '../colour/convert-linear-to-lab65';
+import type { MapGrid } from '../rectify/millimetre-map';
+import { HALF, LEAST_LIGHT, LEAST_REFERENCE_MM2, NOISE_SCALE_MM, OUTLINE_CLEAR_MM, REFERENCE_CLEAR_MM, SUSPECTED_REDNESS } from './constants';
+import { distanceField } from './distance-field';
+import { fitReferenceField } from './reference-field';
+import type { ReferenceSkin, TissueFields } from './segmentation';
+import { smoothMasked } from './smooth-masked';
+import type { ToeColours } from './toe-colours';
+import { toRegion, tracePieces } from './trace-region';
+
+/** Outlines of the reference skin are drawn for people to see; coarse is enough. */
+const REFERENCE_BOUNDARY_U_MM = 0.5;
+
+/**
+ * Chooses plain skin of this toe in this photo, away from nail, wound, suspected redness and the toe's own outline, and
+ * fits the index field to it.
+ *
+ * @param colours the map's colours
+ * @param fields tissue fields
+ * @returns the reference, or null with less than 40 mm² of plain skin or where that is no skin colour
+ * @example findReference(colours, fields)?.ita.angleDeg // 34.2
+ */
+export function findReference(colours: ToeColours, fields: TissueFields): ReferenceSkin | null {
+  const { grid } = fields;
+  const plain = plainSkin(colours, fields);
+  const areaMm2 = plain.reduce((sum, one) => sum + one, 0) / grid.pxPerMm ** 2;
+  if (areaMm2 < LEAST_REFERENCE_MM2) return null;
+  const smooth = smoothMasked(grid, colours.erythemaIndex, plain, NOISE_SCALE_MM);
+  const fitted = fitReferenceField(grid, smooth, plain);
+  const ita = medianIta(colours, plain);
+  if (!fitted || ita === null) return null;
+  return {
+    region: toRegion(tracePieces(grid, Float32Array.from(plain), HALF, 1), 1, REFERENCE_BOUNDARY_U_MM),
+    plain,
+    ita,
+    fieldEi: fitted.field,
+    noiseEi: fitted.scatter,
+    fieldUEi: fitted.scatter / Math.sqrt(Math.max(1, areaMm2 / 25)),
+  };
+}
+
+function plainSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
+  const { grid } = fields;
+  const notToe = fields.toe.length;
+  const outside = new Uint8Array(notToe);
+  const marked = new Uint8Array(notToe);
+  for (let i = 0; i < notToe; i++) {
+    outside[i] = fields.toe[i] < HALF ? 1 : 0;
+    const tissue = Math.max(fields.nailUnit[i], fields.nailPlate[i], fields.groove[i], fields.raw[i], fields.macerated[i]);
+    marked[i] = tissue > SUSPECTED_REDNESS || fields.erythema[i] > SUSPECTED_REDNESS ? 1 : 0;
+  }
+  const toOutside = distanceField(grid, outside);
+  const toMarked = distanceField(grid, marked);
+  return Uint8Array.from(outside, (out, i) =>
+    !out && colours.seen[i] && colours.green[i] > LEAST_LIGHT && toOutside[i] > OUTLINE_CLEAR_MM && toMarked[i] > REFERENCE_CLEAR_MM ? 1 : 0,
+  );
+}
+
+/** ITA of the channel-wise median colour; medians are not moved by hair, wrinkles and gloss. */
+function medianIta(colours: ToeColours, plain: Uint8Array): IndividualTypologyAngle | null {
+  const at = everySome(plain, colours.grid);
+  const channel = (plane: Float32Array) => median(at, (i) => plane[i]) as number;
+  const lab = convertLinearToLab65({ red: channel(colours.red), green: channel(colours.green), blue: channel(colours.blue) });
+  return individualTypologyAngle(lab);
+}
+
+function everySome(plain: Uint8Array, grid: MapGrid): number[] {
+  const step = Math.max(1, Math.round(grid.pxPerMm / 3));
+  const at: number[] = [];
+  for (let i = 0; i < plain.length; i += step) if (plain[i]) at.push(i);
+  return at;
+}
+

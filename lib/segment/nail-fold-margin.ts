@@ -1,0 +1,108 @@
+import type { LineMm, PointMm, RingMm } from '../units';
+import { LEAST_MARGIN_MM, MARGIN_GAP_MM, MARGIN_LEVEL, MARGIN_SEARCH_MM } from './constants';
+import type { TissueFields, TreatedSide } from './segmentation';
+
+/** The margin of the treated side, from the fold's distal end to the middle of the proximal fold. */
+export interface TracedMargin {
+  readonly line: LineMm;
+  /** The part along the side of the nail. */
+  readonly lateral: LineMm;
+  readonly side: TreatedSide;
+  /** Mean of the margin's own field along the line, 0…1. */
+  readonly support: number;
+}
+
+/**
+ * Finds the treated nail-fold margin: the stretch of the nail unit's outline (plate and groove together) along which
+ * the margin's own field speaks.
+ *
+ * @param fields tissue fields
+ * @param nailUnit outer outline of the nail unit
+ * @returns the line, or null when no stretch of at least 6 mm is supported
+ * @example traceNailFoldMargin(fields, ring)?.side // 'left'
+ */
+export function traceNailFoldMargin(fields: TissueFields, nailUnit: RingMm): TracedMargin | null {
+  const ring = resampleRing(nailUnit, STEP_MM);
+  const values = ring.map((point) => highestNearby(fields, point));
+  const arc = longestArc(values, ring.length);
+  if (!arc || arc.length * STEP_MM < LEAST_MARGIN_MM) return null;
+  const points = arc.map((i) => ring[i]);
+  const support = arc.reduce((sum, i) => sum + values[i], 0) / arc.length;
+  const line = startAtTip(points);
+  const middleMm = ring.reduce((sum, p) => sum + p.acrossMm, 0) / ring.length;
+  const lateral = lateralPart(line);
+  const meanMm = lateral.reduce((sum, p) => sum + p.acrossMm, 0) / lateral.length;
+  return { line, lateral, side: meanMm < middleMm ? 'left' : 'right', support };
+}
+
+const STEP_MM = 0.2;
+
+/** The toe points up the map: the end that lies higher is the distal one. */
+function startAtTip(points: PointMm[]): PointMm[] {
+  return points[0].downMm <= points[points.length - 1].downMm ? points : points.reverse();
+}
+
+/** From the distal end as long as the line runs more along the toe than across it. */
+function lateralPart(line: LineMm): LineMm {
+  const reach = Math.round(1 / STEP_MM);
+  const turn = line.findIndex((point, i) => {
+    const before = line[Math.max(0, i - reach)];
+    const after = line[Math.min(line.length - 1, i + reach)];
+    return i > reach && Math.abs(after.acrossMm - before.acrossMm) > Math.abs(after.downMm - before.downMm) && point.downMm > line[0].downMm + 2;
+  });
+  return line.slice(0, turn < 0 ? line.length : Math.max(2, turn));
+}
+
+/** Equally spaced points along a ring. */
+function resampleRing(ring: RingMm, stepMm: number): PointMm[] {
+  const points: PointMm[] = [];
+  let left = 0;
+  ring.forEach((from, i) => {
+    const to = ring[(i + 1) % ring.length];
+    const lengthMm = Math.hypot(to.acrossMm - from.acrossMm, to.downMm - from.downMm);
+    for (; left < lengthMm; left += stepMm) {
+      const share = left / lengthMm;
+      points.push({ acrossMm: from.acrossMm + share * (to.acrossMm - from.acrossMm), downMm: from.downMm + share * (to.downMm - from.downMm) });
+    }
+    left -= lengthMm;
+  });
+  return points;
+}
+
+function highestNearby(fields: TissueFields, point: PointMm): number {
+  const { grid, foldMargin } = fields;
+  const reach = Math.round(MARGIN_SEARCH_MM * grid.pxPerMm);
+  const row = Math.round((point.downMm - grid.originDownMm) * grid.pxPerMm);
+  const column = Math.round((point.acrossMm - grid.originAcrossMm) * grid.pxPerMm);
+  let highest = 0;
+  for (let r = Math.max(0, row - reach); r <= Math.min(grid.heightPx - 1, row + reach); r++) {
+    for (let c = Math.max(0, column - reach); c <= Math.min(grid.widthPx - 1, column + reach); c++) {
+      highest = Math.max(highest, foldMargin[r * grid.widthPx + c]);
+    }
+  }
+  return highest;
+}
+
+/** Indices of the longest stretch (cyclic) of supported points, short gaps bridged. */
+function longestArc(values: readonly number[], n: number): number[] | null {
+  const supported = values.map((value) => value >= MARGIN_LEVEL);
+  const start = supported.indexOf(false);
+  if (start < 0) return null;
+  const mostGap = Math.round(MARGIN_GAP_MM / STEP_MM);
+  let best: number[] = [];
+  let arc: number[] = [];
+  let gap: number[] = [];
+  for (let k = 1; k <= n; k++) {
+    const i = (start + k) % n;
+    if (supported[i]) {
+      arc.push(...gap, i);
+      gap = [];
+      if (arc.length > best.length) best = [...arc];
+    } else if (arc.length > 0 && gap.push(i) > mostGap) {
+      arc = [];
+      gap = [];
+    }
+  }
+  return best.length > 0 ? best : null;
+}
+

@@ -1,0 +1,127 @@
+import {
+  HALF,
+  JOINED_WITHIN_MM,
+  LEAST_BOUNDARY_U_MM,
+  LEAST_ERYTHEMA_MM2,
+  LEAST_LIGHT,
+  LEAST_PLATE_MM2,
+  LEAST_TOE_MM2,
+  LEAST_WOUND_MM2,
+  OUTLINE_HIGH,
+  OUTLINE_LOW,
+  WOUND_WITHIN_MM,
+} from './constants';
+import { traceCutEdge } from './cut-edge';
+import { distanceField } from './distance-field';
+import { findReference } from './find-reference';
+import { traceNailFoldMargin, type TracedMargin } from './nail-fold-margin';
+import { regionMask } from './region-mask';
+import type { Region, Segmentation, TissueFields } from './segmentation';
+import type { ToeColours } from './toe-colours';
+import { type Piece, toRegion, tracePieces } from './trace-region';
+import { leastVisibleStepEi, weighEvidence } from './weigh-evidence';
+import type { LineMm } from '../units';
+import type { MapGrid } from '../rectify/millimetre-map';
+
+/**
+ * Tissue fields and the map's colours → outlines in millimetres, each with how far it can be trusted, the reference
+ * skin, and what the picture itself says about the redness.
+ *
+ * @param colours the corrected map
+ * @param fields tissue fields on the same grid
+ * @returns outlines; null for what was not found. Nothing found is no finding of "nothing there"
+ * @example segmentToe(colours, fields).erythema?.confidence
+ */
+export function segmentToe(colours: ToeColours, fields: TissueFields): Segmentation {
+  const { grid } = fields;
+  const [toePiece] = tracePieces(grid, fields.toe, HALF, LEAST_TOE_MM2);
+  const [platePiece] = tracePieces(grid, fields.nailPlate, HALF, LEAST_PLATE_MM2);
+  const [unitPiece] = tracePieces(grid, fields.nailUnit, HALF, LEAST_PLATE_MM2);
+  const margin = unitPiece ? traceNailFoldMargin(fields, unitPiece.outer) : null;
+  const cutEdge = margin && platePiece ? traceCutEdge(platePiece.outer, margin.lateral) : null;
+  const raw = woundPieces(grid, fields.raw, margin);
+  const macerated = woundPieces(grid, fields.macerated, margin);
+  const erythema = margin ? joinedPieces(grid, fields.erythema, [margin.line, ...[...raw, ...macerated].map((piece) => piece.outer)]) : [];
+  const reference = findReference(colours, fields);
+  const excessEi = reference && colours.erythemaIndex.map((ei, i) => ei - reference.fieldEi[i]);
+  const evidence =
+    reference && excessEi && erythema.length > 0
+      ? weighEvidence(grid, regionMask(grid, erythema), comparableSkin(colours, fields), excessEi, reference)
+      : null;
+  return {
+    grid,
+    toe: toePiece ? asRegion(grid, fields.toe, [toePiece]) : null,
+    nailPlate: platePiece ? asRegion(grid, fields.nailPlate, [platePiece]) : null,
+    treatedSide: margin?.side ?? null,
+    nailFoldMargin: margin && {
+      line: margin.line,
+      confidence: margin.support,
+      boundaryUMm: outlineUMm(grid, fields.nailUnit, unitPiece),
+      origin: 'proposed',
+    },
+    marginLateral: margin?.lateral ?? null,
+    cutEdge: cutEdge && { line: cutEdge, boundaryUMm: outlineUMm(grid, fields.nailPlate, platePiece) },
+    raw: raw.length > 0 ? asRegion(grid, fields.raw, raw) : null,
+    macerated: macerated.length > 0 ? asRegion(grid, fields.macerated, macerated) : null,
+    erythema: erythema.length > 0 ? asRegion(grid, fields.erythema, erythema) : null,
+    evidence,
+    reference,
+    leastVisibleEi: reference && leastVisibleStepEi(reference),
+    excessEi,
+  };
+}
+
+/** Skin whose index may be compared: toe, lit and seen, without nail, groove, wound and soggy skin. */
+export function comparableSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
+  return Uint8Array.from(fields.toe, (toe, i) => {
+    const other = Math.max(fields.nailUnit[i], fields.nailPlate[i], fields.groove[i], fields.raw[i], fields.macerated[i]);
+    return toe >= HALF && other < HALF && colours.seen[i] === 1 && colours.green[i] > LEAST_LIGHT ? 1 : 0;
+  });
+}
+
+function woundPieces(grid: MapGrid, field: Float32Array, margin: TracedMargin | null): Piece[] {
+  if (!margin) return [];
+  return near(grid, tracePieces(grid, field, HALF, LEAST_WOUND_MM2), [margin.line], WOUND_WITHIN_MM);
+}
+
+function joinedPieces(grid: MapGrid, field: Float32Array, lines: readonly LineMm[]): Piece[] {
+  return near(grid, tracePieces(grid, field, HALF, LEAST_ERYTHEMA_MM2), lines, JOINED_WITHIN_MM);
+}
+
+/** Pieces that come within a distance of some lines. */
+function near(grid: MapGrid, pieces: readonly Piece[], lines: readonly LineMm[], withinMm: number): Piece[] {
+  const marked = new Uint8Array(grid.widthPx * grid.heightPx);
+  for (const point of lines.flat()) {
+    const row = Math.round((point.downMm - grid.originDownMm) * grid.pxPerMm);
+    const column = Math.round((point.acrossMm - grid.originAcrossMm) * grid.pxPerMm);
+    if (row >= 0 && column >= 0 && row < grid.heightPx && column < grid.widthPx) marked[row * grid.widthPx + column] = 1;
+  }
+  const toLines = distanceField(grid, marked);
+  return pieces.filter((piece) => regionMask(grid, [piece]).some((inside, i) => inside === 1 && toLines[i] <= withinMm));
+}
+
+function asRegion(grid: MapGrid, field: Float32Array, pieces: readonly Piece[]): Region {
+  const inside = regionMask(grid, pieces);
+  let sum = 0;
+  let n = 0;
+  inside.forEach((one, i) => {
+    if (!one) return;
+    sum += field[i];
+    n++;
+  });
+  return toRegion(pieces, n > 0 ? sum / n : 0, outlineUMm(grid, field, pieces[0]));
+}
+
+/** How far apart the outlines at 31 % and at 69 % lie, halved: one standard deviation of where the edge may be. */
+function outlineUMm(grid: MapGrid, field: Float32Array, piece: Piece): number {
+  const inner = tracePieces(grid, field, OUTLINE_HIGH, 0)[0]?.areaMm2 ?? 0;
+  const outer = tracePieces(grid, field, OUTLINE_LOW, 0)[0]?.areaMm2 ?? piece.areaMm2;
+  return Math.max(LEAST_BOUNDARY_U_MM, Math.abs(outer - inner) / 2 / perimeterMm(piece.outer));
+}
+
+function perimeterMm(ring: LineMm): number {
+  return ring.reduce((sum, p, i) => {
+    const q = ring[(i + 1) % ring.length];
+    return sum + Math.hypot(q.acrossMm - p.acrossMm, q.downMm - p.downMm);
+  }, 0);
+}
