@@ -33,11 +33,11 @@ export const LENS_RELATIVE_U = 0.0024;
 
 // --- Relief: skin that is not parallel to the card, seen by a camera that leans ------------------------------------
 
-/** Mean slope of the skin beside a nail against the card, 1 standard deviation over sides and toes. Prior, ours:
- * on a 10 mm radius toe the fold lies 4–6 mm off the top, where the slope is 24–37 degrees; its sign against the
- * camera's lean is unknown. */
-export const SKIN_SLOPE_U_DEG = 25;
-/** A lean in a random direction acts on a slope in a fixed one by the cosine between: root mean square 1/√2. */
+/** Mean slope of the skin beside a nail against the card, 1 standard deviation in each of two directions. Prior, ours:
+ * on a toe of 10 mm radius the fold lies 4–6 mm off the top, where the skin falls by 24–37 degrees across, but the
+ * region spans top and side (25 degrees); along the toe it rises or falls by 8. Root mean square of the two: 18. */
+export const SKIN_SLOPE_U_DEG = 18;
+/** A lean in a random direction acts along a fixed one by the cosine between: root mean square 1/√2. */
 export const RANDOM_AZIMUTH_RMS = Math.SQRT1_2;
 /** The plate's cut edge stands above or below the fold by about this. Prior, ours: plate 0.5–1 mm thick, fold raised. */
 export const GROOVE_STEP_U_MM = 1;
@@ -50,6 +50,8 @@ export const BOUNDARY_COMMON_SHARE = 0.5;
 /** Integral scale of the wobble along an edge: places farther apart err independently. Prior, ours: redness fades over
  * 1–4 mm, and what blurs the edge across also ties it together along. */
 export const BOUNDARY_CORRELATION_MM = 2;
+/** Places less than this many standard deviations of the wobble below a peak could as well have been the peak. */
+export const CONTENDER_SPAN = 2;
 /** A tongue of the region narrower than this does not carry a maximum on its own. Prior, ours: about half of the
  * width over which redness fades. */
 export const SPIKE_WIDTH_MM = 1;

@@ -3,6 +3,7 @@ import type { Budgeted } from './budgeted';
 import type { BudgetTerm } from './combine-budget';
 import {
   BOUNDARY_CORRELATION_MM,
+  CONTENDER_SPAN,
   EDGE_SPACING_MM,
   GROOVE_SHORTEST_LINE_MM,
   GROOVE_STEP_U_MM,
@@ -54,7 +55,7 @@ export function measureGroove(input: MeasureInput): { readonly grooveWidth: Budg
   const edge = splitBoundary(cutEdge.boundaryUMm);
   const localMm = Math.hypot(margin.localMm, edge.localMm);
   const averaging = Math.sqrt(Math.min(1, BOUNDARY_CORRELATION_MM / lengthMm));
-  const contendersMm = gaps.filter((gap) => gap >= largestMm - localMm).length * EDGE_SPACING_MM;
+  const contendersMm = gaps.filter((gap) => gap >= largestMm - CONTENDER_SPAN * localMm).length * EDGE_SPACING_MM;
   const largest = largestOfSeveral(Math.max(1, contendersMm / BOUNDARY_CORRELATION_MM));
   return {
     grooveWidth: budgeted(input, 'grooveWidth', meanMm, [

@@ -1,6 +1,6 @@
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
-import { AXIS_U_DEG } from './constants';
+import { AXIS_U_DEG, CONTENDER_SPAN } from './constants';
 import { edgePeak } from './edge-peak';
 import type { MeasureInput, ToeAxis, ToeMeasurement } from './measure-input';
 import { peakTerms } from './peak-terms';
@@ -35,14 +35,14 @@ export function measureProximalReach(
 
   const edges = regionEdge(erythema.rings).map((points) => points.map((point) => toToeFrame(point, axis)));
   const heights = edges.map((points) => points.map(({ downMm }) => downMm));
-  const peak = edgePeak(edges, heights, splitBoundary(erythema.boundaryUMm).localMm);
+  const peak = edgePeak(edges, heights, CONTENDER_SPAN * splitBoundary(erythema.boundaryUMm).localMm);
   if (peak === null) return refused('noRegionFound');
   const margin = nailFoldMargin.line.map((point) => toToeFrame(point, axis));
   const start = margin.reduce((most, point) => (point.downMm > most.downMm ? point : most));
   const reachMm = Math.max(0, peak.valueMm - start.downMm);
   return budgeted(input, 'proximalReach', reachMm, [
     ...scaleTerms(input.scale, reachMm, 'length'),
-    skinSlopeTerm(input.scale, reachMm),
+    skinSlopeTerm(input.scale, reachMm, 'length'),
     ...peakTerms(peak, erythema.boundaryUMm, input.scale.pxPerMm),
     { name: 'margin', u: nailFoldMargin.boundaryUMm },
     {

@@ -1,6 +1,6 @@
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
-import { NEAR_MARGIN_MM, REACH_PERCENTILE } from './constants';
+import { CONTENDER_SPAN, NEAR_MARGIN_MM, REACH_PERCENTILE } from './constants';
 import { distanceToLineMm } from './distance-to-line';
 import { edgePeak } from './edge-peak';
 import type { MeasureInput } from './measure-input';
@@ -32,12 +32,12 @@ export function measureReach(input: MeasureInput): { readonly reach: Budgeted; r
   const { commonMm, localMm } = splitBoundary(erythema.boundaryUMm);
   const edges = regionEdge(erythema.rings);
   const distances = edges.map((points) => points.map((point) => distanceToLineMm(point, nailFoldMargin.line)));
-  const peak = edgePeak(edges, distances, localMm);
+  const peak = edgePeak(edges, distances, CONTENDER_SPAN * localMm);
   if (peak === null) return both(refused('noRegionFound'));
   const margin = { name: 'margin', u: nailFoldMargin.boundaryUMm };
   const reach = budgeted(input, 'reach', peak.valueMm, [
     ...scaleTerms(input.scale, peak.valueMm, 'length'),
-    skinSlopeTerm(input.scale, peak.valueMm),
+    skinSlopeTerm(input.scale, peak.valueMm, 'length'),
     ...peakTerms(peak, erythema.boundaryUMm, input.scale.pxPerMm),
     margin,
   ]);
@@ -47,7 +47,7 @@ export function measureReach(input: MeasureInput): { readonly reach: Budgeted; r
   const p95 = percentile(away, REACH_PERCENTILE);
   const reachP95 = budgeted(input, 'reachP95', p95, [
     ...scaleTerms(input.scale, p95, 'length'),
-    skinSlopeTerm(input.scale, p95),
+    skinSlopeTerm(input.scale, p95, 'length'),
     { name: 'boundaryCommon', u: commonMm },
     { name: 'boundaryLocal', u: localMm },
     margin,

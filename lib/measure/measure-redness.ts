@@ -71,7 +71,7 @@ function load(input: MeasureInput, region: Region, planes: RednessPlanes): Budge
   const sum = sumWith(0);
   return budgeted(input, 'rednessLoad', sum, [
     ...scaleTerms(input.scale, sum, 'area'),
-    skinSlopeTerm(input.scale, sum),
+    skinSlopeTerm(input.scale, sum, 'area'),
     typeA(gathered.u, gathered.dof, gathered.areaMm2),
     { name: 'referenceField', u: planes.referenceUEi ?? REFERENCE_EI_U, sensitivity: gathered.areaMm2 },
     { name: 'indexGain', u: INDEX_GAIN_RELATIVE_U, sensitivity: sum },

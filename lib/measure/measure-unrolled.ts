@@ -4,7 +4,7 @@ import type { LineMm } from '../units';
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
 import type { BudgetTerm } from './combine-budget';
-import { CENTRE_LINE_U_MM, EDGE_SPACING_MM, MOST_CAPPED_SHARE, RADIUS_RELATIVE_U } from './constants';
+import { CENTRE_LINE_U_MM, CONTENDER_SPAN, EDGE_SPACING_MM, MOST_CAPPED_SHARE, RADIUS_RELATIVE_U } from './constants';
 import { distanceToLineMm } from './distance-to-line';
 import { edgePeak } from './edge-peak';
 import type { EdgePeak } from './edge-peak';
@@ -34,7 +34,7 @@ function unrolledPeak(region: Region, margin: LineMm, cylinder: ToeCylinder): Ed
   const edges = regionEdge(region.rings).map((points) => unrollLine(points, cylinder));
   const flatMargin = unrollLine(resampleLine(margin, EDGE_SPACING_MM), cylinder);
   const distances = edges.map((points) => points.map((point) => distanceToLineMm(point, flatMargin)));
-  return edgePeak(edges, distances, splitBoundary(region.boundaryUMm).localMm);
+  return edgePeak(edges, distances, CONTENDER_SPAN * splitBoundary(region.boundaryUMm).localMm);
 }
 
 /** What the cylinder itself leaves open: the number is taken again with a thicker, thinner and shifted one. */
@@ -58,7 +58,7 @@ function reachOnSkin(input: MeasureInput, region: Region, cylinder: ToeCylinder,
   if (peak === null) return refused('noRegionFound');
   return budgeted(input, 'unrolledReach', peak.valueMm, [
     ...scaleTerms(input.scale, peak.valueMm, 'length'),
-    skinSlopeTerm(input.scale, peak.valueMm),
+    skinSlopeTerm(input.scale, peak.valueMm, 'length'),
     ...peakTerms(peak, region.boundaryUMm * stretch, input.scale.pxPerMm),
     { name: 'margin', u: margin.boundaryUMm, sensitivity: stretch },
     ...cylinderTerms(cylinder, (other) => unrolledPeak(region, margin.line, other)?.valueMm ?? peak.valueMm),

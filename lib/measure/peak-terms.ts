@@ -14,7 +14,7 @@ import { uOfHalfWidth } from './u-of-half-width';
  * and is not known as well; it is carried as a term instead (JCGM 100:2008, F.2.4.5). A tongue narrower than a
  * spike's width adds the doubt whether it is there at all: the truth is anywhere between with and without it.
  *
- * @param peak the peak, from `edgePeak` with contendMm = local part of the boundary's uncertainty
+ * @param peak the peak, from `edgePeak` with contendMm = CONTENDER_SPAN · local part of the boundary's uncertainty
  * @param boundaryUMm of the region's outline, mm
  * @param pxPerMm what the photo resolves
  * @returns terms boundaryCommon, boundaryLocal, peakBias, spike, sampling, mm

@@ -24,7 +24,7 @@ export function regionAreaTerms(input: MeasureInput, key: AreaKey, region: Regio
   const threshold: BudgetTerm[] = at ? [{ name: 'threshold', u: Math.abs(at[1] - at[0]) / 2 }] : [];
   return [
     ...scaleTerms(input.scale, regionAreaMm2(region.rings), 'area'),
-    skinSlopeTerm(input.scale, regionAreaMm2(region.rings)),
+    skinSlopeTerm(input.scale, regionAreaMm2(region.rings), 'area'),
     ...areaTerms(regionPerimeterMm(region.rings), region.boundaryUMm, input.scale.pxPerMm),
     ...threshold,
   ];
