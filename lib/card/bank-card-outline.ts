@@ -10,7 +10,7 @@ const CORNER_STEPS = 12;
  * The outline of a bank card with its round corners: a card laid on it leaves the same thin line in view all round.
  *
  * @returns one shape, the middle of its line on the nominal edge of ID-1 (ISO/IEC 7810), origin at the top left.
- *   Example: its outermost points are 85.85 mm apart, 85.60 and the width of the line.
+ * @example bankCardOutline().rings.length // 2
  */
 export function bankCardOutline(): InkedShape {
   const radius = ID1_CORNER_RADIUS_MM;

@@ -53,7 +53,7 @@ function loops(sides: Map<string, Corner[]>): Corner[][] {
  * @param topLeft of the grid, mm
  * @param cellMm side of a cell, mm
  * @returns rings of one shape, clockwise round ink, anticlockwise round holes, corners only.
- *   Example: two inked cells side by side give one ring of four points.
+ * @example cellOutlines([[true, true]], { acrossMm: 0, downMm: 0 }, 2)[0].length // 4
  */
 export function cellOutlines(cells: readonly (readonly boolean[])[], topLeft: PointMm, cellMm: number): RingMm[] {
   return loops(borderSides(cells)).map((loop) =>

@@ -8,9 +8,11 @@ const between = (a: PointMm, b: PointMm, share: number): PointMm => ({
 /**
  * The pen-down parts of a dashed line, each following the line's corners.
  *
- * @param line mm, no point twice in a row, @param dashMm pen down, @param gapMm pen up
- * @returns short lines from the start of `line` on; the last may be cut short. Example: a line 5 mm long with dashes of
- *   2 and gaps of 1 gives two of 2 mm.
+ * @param line mm, no point twice in a row
+ * @param dashMm pen down
+ * @param gapMm pen up
+ * @returns short lines from the start of `line` on; the last may be cut short.
+ * @example dashedLine([{ acrossMm: 0, downMm: 0 }, { acrossMm: 5, downMm: 0 }], 2, 1).length // 2
  */
 export function dashedLine(line: LineMm, dashMm: number, gapMm: number): LineMm[] {
   const dashes: PointMm[][] = [];

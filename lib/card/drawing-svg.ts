@@ -7,9 +7,10 @@ const number = (value: number): string => String(Number(value.toFixed(DECIMALS))
 /**
  * The drawing as an SVG of true size.
  *
- * @param shapes in mm, printed in this order, @param size of the page in mm
+ * @param shapes in mm, printed in this order
+ * @param size of the page in mm
  * @returns an SVG document whose user unit is one millimetre; it holds no text that came from outside.
- *   Example: `drawingSvg(drawing, { widthMm: 85.6, heightMm: 53.98 })` begins with `<svg … width="85.6mm"`.
+ * @example drawingSvg([], { widthMm: 85.6, heightMm: 53.98 }).includes('width="85.6mm"') // true
  */
 export function drawingSvg(
   shapes: readonly InkedShape[],

@@ -5,7 +5,8 @@
 
 /**
  * @param code sRGB code value 0…255
- * @returns relative light 0…1. Source: IEC 61966-2-1. Example: `lightOfCode(255)` is 1.
+ * @returns relative light 0…1. Source: IEC 61966-2-1.
+ * @example lightOfCode(255) // 1
  */
 export function lightOfCode(code: number): number {
   const share = code / 255;
@@ -14,7 +15,8 @@ export function lightOfCode(code: number): number {
 
 /**
  * @param light relative, 0…1
- * @returns sRGB code value 0…255, rounded. Source: IEC 61966-2-1. Example: `codeOfLight(0.5)` is 188.
+ * @returns sRGB code value 0…255, rounded. Source: IEC 61966-2-1.
+ * @example codeOfLight(0.5) // 188
  */
 export function codeOfLight(light: number): number {
   const share = light <= 0.0031308 ? light * 12.92 : 1.055 * light ** (1 / 2.4) - 0.055;

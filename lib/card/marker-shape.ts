@@ -11,7 +11,7 @@ const INNER_MODULES = MARKER_MODULES - 2;
  *
  * @param id 0…49
  * @returns four rows of four, true where white. Refuses an id outside the dictionary with a RangeError.
- *   Example: `markerBits(17)[0]` is `[false, true, true, false]`.
+ * @example markerBits(17)[0] // [false, true, true, false]
  */
 export function markerBits(id: number): boolean[][] {
   const bits = ARUCO_4X4_50[id];
@@ -28,8 +28,8 @@ export function markerBits(id: number): boolean[][] {
  * A fiducial as ink: the black square with its white modules left out.
  *
  * @param fiducial place and size in the card's frame, id of DICT_4X4_50
- * @returns one shape; its area is the square less one module per white bit. Example: id 17 has 4 white bits, so a 9 mm
- *   marker has 81 − 4 · 2.25 = 72 mm² of ink.
+ * @returns one shape; its area is the square less one module per white bit.
+ * @example markerShape({ id: 17, centre: { acrossMm: 10, downMm: 10 }, sizeMm: 9 }).rings.length // 2
  */
 export function markerShape(fiducial: Fiducial): InkedShape {
   const { centre, sizeMm, id } = fiducial;

@@ -11,9 +11,10 @@ function lineWidthMm(mark: number): number {
 /**
  * A panel of millimetre paper.
  *
- * @param widthMm and @param heightMm whole millimetres
+ * @param widthMm whole millimetres
+ * @param heightMm whole millimetres
  * @returns one shape with its origin at the panel's top left. Lines cross, so its area is not exact.
- *   Example: `millimetrePaper(100, 60)` has 162 lines.
+ * @example millimetrePaper(100, 60).rings.length // 162
  */
 export function millimetrePaper(widthMm: number, heightMm: number): InkedShape {
   const upright = Array.from({ length: widthMm + 1 }, (_, mark) => {

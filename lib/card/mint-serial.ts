@@ -7,7 +7,8 @@ import { SERIAL_ALPHABET, SERIAL_SYMBOLS, crockfordCheck, parseSerial, type Seri
  * draw is thrown away, which costs 0.2 of the 50 random bits.
  *
  * @param drawBelow gives an unpredictable whole number from 0 up to, not including, its argument
- * @returns a serial that `parseSerial` accepts. Example: `mintSerial(() => 0)` is `00000000000`.
+ * @returns a serial that `parseSerial` accepts.
+ * @example mintSerial(() => 0) // '00000000000'
  */
 export function mintSerial(drawBelow: (limit: number) => number): Serial {
   for (;;) {

@@ -8,8 +8,8 @@ const ARC_STEPS = 60;
  * One cut line for the toe: up from the card's lower edge, over a half circle, down to the lower edge.
  *
  * @param widthMm distance between the straight sides, mm
- * @returns points in the card's frame, left side first. Example: `notchOutline(34)[0]` is
- *   `{ acrossMm: 25.8, downMm: 53.98 }`.
+ * @returns points in the card's frame, left side first.
+ * @example notchOutline(34)[0].downMm // 53.98
  */
 export function notchOutline(widthMm: number): LineMm {
   const radius = widthMm / 2;

@@ -78,7 +78,7 @@ function cutLineShapes(size: NotchSize): InkedShape[] {
  * @param serial of this card, printed in plain letters
  * @param qrModules 21 × 21, true where dark, without the quiet zone: the code that bears version and serial
  * @returns shapes in the card's frame. Refuses a code of another size with a RangeError.
- *   Example: `ownCardDrawing(serial, modules)` has a shape named `fiducial 0` of 63 mm².
+ * @example ownCardDrawing(mintSerial(() => 0), Array(21).fill(Array(21).fill(true))).filter((shape) => shape.name.startsWith('fiducial')).length // 8
  */
 export function ownCardDrawing(serial: Serial, qrModules: readonly (readonly boolean[])[]): InkedShape[] {
   if (qrModules.length !== QR_MODULES || qrModules.some((row) => row.length !== QR_MODULES)) {

@@ -86,8 +86,8 @@ const fieldName = (path: readonly PropertyKey[]): string =>
  * dictionary: DICT_4X4_50 is then meant, and grey or white is told from the colour).
  *
  * @param text of a JSON file, millimetres from the card's top left corner
- * @returns the geometry, or one sentence naming the field that is wrong. Example: `parseGeometry('{}')` has the problem
- *   "widthMm: …".
+ * @returns the geometry, or one sentence naming the field that is wrong.
+ * @example 'problem' in parseGeometry('{}') // true
  */
 export function parseGeometry(text: string): GeometryReading {
   let json: unknown;

@@ -13,8 +13,10 @@ const PEN_UNITS = 0.8;
 /**
  * How wide a line of pen text is.
  *
- * @param text what `penText` can write, @param heightMm of a capital, mm
- * @returns mm, without a gap after the last glyph. Example: `penTextWidthMm('S', 3)` is 2.
+ * @param text what `penText` can write
+ * @param heightMm of a capital, mm
+ * @returns mm, without a gap after the last glyph.
+ * @example penTextWidthMm('S', 3) // 2
  */
 export function penTextWidthMm(text: string, heightMm: number): number {
   return ((text.length - 1) * ADVANCE_UNITS + GLYPH_UNITS_WIDE) * (heightMm / GLYPH_UNITS_HIGH);
@@ -23,9 +25,13 @@ export function penTextWidthMm(text: string, heightMm: number): number {
 /**
  * A line of text written with a drawing pen.
  *
- * @param text glyphs of `PEN_GLYPHS`, @param topLeft of the first glyph, mm, @param heightMm of a capital, @param ink
+ * @param text glyphs of `PEN_GLYPHS`
+ * @param topLeft of the first glyph, mm
+ * @param heightMm of a capital
+ * @param ink sRGB code values
  * @returns one shape. Strokes of one glyph may cross, so its area is not exact. Refuses a glyph that is not in the
- *   alphabet with a RangeError. Example: `penText('5 mm', { acrossMm: 1, downMm: 1 }, 2, BLACK)`.
+ *   alphabet with a RangeError.
+ * @example penText('5 mm', { acrossMm: 1, downMm: 1 }, 2, [0, 0, 0]).name // 'text 5 mm'
  */
 export function penText(text: string, topLeft: PointMm, heightMm: number, ink: Srgb): InkedShape {
   const unitMm = heightMm / GLYPH_UNITS_HIGH;

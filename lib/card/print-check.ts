@@ -40,7 +40,8 @@ const BANK_CARD_SHOWS = 0.02;
  * @param findings bar reading in mm and the bank-card check; either may be unknown
  * @returns scale, its standard uncertainty and whether it is confirmed; or one sentence where the findings cannot be
  *   used: a reading outside 40 to 60 mm, a bank card that does not fit without a reading to correct by, or two findings
- *   that contradict each other. Example: `printCheck({ barReadsMm: 47, bankCardFits: null })` has scale 0.94, 0.5 %.
+ *   that contradict each other.
+ * @example printCheck({ barReadsMm: 47, bankCardFits: null }).scale // 0.94
  */
 export function printCheck({ barReadsMm, bankCardFits }: PrintFindings): PrintCheck {
   if (barReadsMm === null) {

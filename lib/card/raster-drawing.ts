@@ -32,7 +32,7 @@ function encoded(light: Float32Array): Uint8Array {
  * @param pxPerMm > 0; the scale is exactly this, and the page is rounded to whole pixels at its right and lower edge
  * @returns round(width · pxPerMm) × round(height · pxPerMm) pixels. Refuses a scale that is not positive with a
  *   RangeError. Ink covers paper in linear light, so half a pixel of black gives code value 188, not 128.
- *   Example: `rasterDrawing(drawing, { widthMm: 85.6, heightMm: 53.98 }, 20)` is 1712 × 1080.
+ * @example rasterDrawing([], { widthMm: 85.6, heightMm: 53.98 }, 20).widthPx // 1712
  */
 export function rasterDrawing(
   shapes: readonly InkedShape[],

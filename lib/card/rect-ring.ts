@@ -3,8 +3,12 @@ import type { PointMm, RingMm } from '../units';
 /**
  * The outline of an upright rectangle, clockwise on the page.
  *
- * @param left mm from the left, @param top mm from the top, @param width mm, @param height mm
- * @returns four corners from the top left. Example: `rectRing(0, 0, 2, 1)[2]` is `{ acrossMm: 2, downMm: 1 }`.
+ * @param left mm from the left
+ * @param top mm from the top
+ * @param width mm
+ * @param height mm
+ * @returns four corners from the top left.
+ * @example rectRing(0, 0, 2, 1)[2] // { acrossMm: 2, downMm: 1 }
  */
 export function rectRing(left: number, top: number, width: number, height: number): RingMm {
   return [
@@ -18,8 +22,11 @@ export function rectRing(left: number, top: number, width: number, height: numbe
 /**
  * The outline of an upright rectangle about its centre, clockwise on the page.
  *
- * @param centre mm, @param width mm, @param height mm (the width when left out)
- * @returns four corners. Example: `centredRing({ acrossMm: 1, downMm: 1 }, 2)[0]` is `{ acrossMm: 0, downMm: 0 }`.
+ * @param centre mm
+ * @param width mm
+ * @param height mm (the width when left out)
+ * @returns four corners.
+ * @example centredRing({ acrossMm: 1, downMm: 1 }, 2)[0] // { acrossMm: 0, downMm: 0 }
  */
 export function centredRing(centre: PointMm, width: number, height: number = width): RingMm {
   return rectRing(centre.acrossMm - width / 2, centre.downMm - height / 2, width, height);

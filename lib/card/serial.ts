@@ -19,8 +19,9 @@ export type SerialReading = { readonly serial: Serial } | { readonly problem: st
  * Crockford's check value of some symbols.
  *
  * @param symbols of `SERIAL_ALPHABET`, upper case
- * @returns 0…36; only values below 32 have a plain symbol. Source: Crockford, as above.
- *   Example: 1234 is written 16J, and `crockfordCheck('16J')` is 13, the symbol D.
+ * @returns 0…36; only values below 32 have a plain symbol. Source: Crockford, as above; 1234, written 16J, has the check
+ *   symbol D.
+ * @example crockfordCheck('16J') // 13
  */
 export function crockfordCheck(symbols: string): number {
   return [...symbols].reduce((sum, symbol) => (sum * 32 + SERIAL_ALPHABET.indexOf(symbol)) % CHECK_MODULUS, 0);
@@ -30,7 +31,8 @@ export function crockfordCheck(symbols: string): number {
  * Reads a serial as a person or a QR code gives it.
  *
  * @param text any case; hyphens and spaces are dropped, O is read as 0, I and L as 1 (Crockford)
- * @returns the serial, or one sentence that says what is wrong. Example: `parseSerial('00000-00000-0')` is a serial.
+ * @returns the serial, or one sentence that says what is wrong.
+ * @example 'serial' in parseSerial('00000-00000-0') // true
  */
 export function parseSerial(text: string): SerialReading {
   const symbols = text.toUpperCase().replace(/[-\s]/g, '').replace(/O/g, '0').replace(/[IL]/g, '1');
@@ -59,7 +61,7 @@ export const cardCode = (serial: Serial): string => `${CARD_VERSION}:${serial}`;
  *
  * @param text as decoded from the photo
  * @returns version (as printed, which may be an older card's) and serial, or one sentence that says what is wrong.
- *   Example: `parseCardCode('FW1:00000000000')` has version FW1.
+ * @example 'serial' in parseCardCode('FW1:00000000000') // true
  */
 export function parseCardCode(text: string): { readonly version: string; readonly serial: Serial } | { readonly problem: string } {
   const parts = /^(FW\d{1,3}):([0-9A-Z]+)$/.exec(text);

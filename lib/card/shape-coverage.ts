@@ -63,10 +63,13 @@ function frameOf(shape: InkedShape, pxPerMm: number, widthPx: number, heightPx: 
 /**
  * How much of each pixel a shape covers: exact area, not samples (signed areas of trapezoids below each edge).
  *
- * @param shape in mm, @param pxPerMm > 0, @param widthPx and @param heightPx of the whole picture; the pixel in
+ * @param shape in mm
+ * @param pxPerMm > 0
+ * @param widthPx of the whole picture
+ * @param heightPx of the whole picture; its pixel in
  *   row r, column c is the square from c to c + 1 and r to r + 1, in pixels from the top left corner
  * @returns the touched part of the picture. Where rings overlap the sum is cut off at 1.
- *   Example: a square of 1.5 mm at 1 px/mm covers 1, 0.5, 0.5 and 0.25 of four pixels.
+ * @example shapeCoverage({ name: 'square', ink: [0, 0, 0], rings: [rectRing(0, 0, 1.5, 1.5)] }, 1, 3, 3).share[3] // 0.25
  */
 export function shapeCoverage(shape: InkedShape, pxPerMm: number, widthPx: number, heightPx: number): Coverage {
   const frame = frameOf(shape, pxPerMm, widthPx, heightPx);

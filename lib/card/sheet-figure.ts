@@ -70,7 +70,7 @@ function fromTheSide(): InkedShape[] {
  * How the card lies: from above at half size, and from the side.
  *
  * @returns shapes with their origin at the top left of a place 100 mm wide and 40 mm high.
- *   Example: it has one shape named `nail`.
+ * @example sheetFigure().filter((shape) => shape.name === 'nail').length // 1
  */
 export function sheetFigure(): InkedShape[] {
   return [...fromAbove(), ...fromTheSide().map((shape) => placeShape(shape, { acrossMm: 54, downMm: 0 }))];

@@ -105,7 +105,7 @@ function contentTexts(): SheetText[] {
  * @param paper `a4` or `letter`
  * @param card what `ownCardDrawing` gave
  * @returns shapes and texts in the page's frame; the card's own shapes come last and unchanged but for their place.
- *   Example: `sheetLayout('a4', drawing).widthMm` is 210.
+ * @example sheetLayout('a4', []).widthMm // 210
  */
 export function sheetLayout(paper: Paper, card: readonly InkedShape[]): Sheet {
   const size = PAPER_SIZES[paper];

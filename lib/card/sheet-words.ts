@@ -43,7 +43,8 @@ export const CHECK: readonly Paragraph[] = [
       'It reads  __________ mm',
       '',
       'Send what you found with the first photo.',
-      'Until then measurements count as less certain.',
+      'Until then measurements count as less',
+      'certain.',
     ],
   },
 ];

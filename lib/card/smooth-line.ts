@@ -6,7 +6,8 @@ const STEPS = 8;
  * A smooth line through points, as a pen would draw it (a uniform Catmull–Rom spline; Catmull and Rom 1974).
  *
  * @param points at least two, mm
- * @returns a line through all of them with 8 steps between neighbours. Example: two points give a straight line of 9.
+ * @returns a line through all of them with 8 steps between neighbours.
+ * @example smoothLine([{ acrossMm: 0, downMm: 0 }, { acrossMm: 8, downMm: 0 }]).length // 9
  */
 export function smoothLine(points: readonly PointMm[]): LineMm {
   const at = (place: number): PointMm => points[Math.min(points.length - 1, Math.max(0, place))];

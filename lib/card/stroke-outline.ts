@@ -31,8 +31,8 @@ function offsetLine(line: LineMm, distance: number, closed: boolean): PointMm[] 
  * @param line at least two points in mm, none twice in a row; when first and last are the same the line is closed
  * @param widthMm of the pen, mm
  * @returns rings of one shape, clockwise: one for an open line, two (outline and hole) for a closed one. Refuses a line
- *   of one point with a RangeError. Assumes the line does not cross itself. Example: a line 4 mm long and a pen of
- *   0.5 mm leave 2 mm².
+ *   of one point with a RangeError. Assumes the line does not cross itself.
+ * @example strokeOutline([{ acrossMm: 0, downMm: 0 }, { acrossMm: 4, downMm: 0 }], 0.5)[0].length // 4
  */
 export function strokeOutline(line: LineMm, widthMm: number): RingMm[] {
   if (line.length < 2) throw new RangeError(`strokeOutline: at least 2 points are needed, received ${line.length}`);

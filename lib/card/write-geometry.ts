@@ -5,8 +5,8 @@ import type { GeometryFile } from './geometry-file';
  * The text of a geometry file. Field names are a contract with other programs: they are added to, never renamed.
  *
  * @param card any card
- * @returns JSON that `parseGeometry` reads back to the same card. Example: `writeGeometry(OWN_CARD)` begins with its
- *   version.
+ * @returns JSON that `parseGeometry` reads back to the same card.
+ * @example writeGeometry(OWN_CARD).includes('"version": "FW1"') // true
  */
 export function writeGeometry(card: CardGeometry): string {
   const file: GeometryFile = {
