@@ -24,5 +24,26 @@ export const MAX_CAPTURE_AGE_DAYS = 400;
  */
 export const ZONE_SLACK_HOURS = 26;
 
-/** The same rule where the file states its own offset: a phone's clock may still be a little wrong (own choice). */
-export const CLOCK_SLACK_HOURS = 1;
+/**
+ * Grain is looked for in squares of 16 × 16 pixels on a grid of 16: with 4:2:0 colour that is one coded unit of a JPEG
+ * (ITU-T T.81), so the ringing of an edge stays in the square of that edge.
+ */
+export const GRAIN_SQUARE_PX = 16;
+
+/** Squares along each side: 24 × 24 of them give a share to within about 2 % (binomial), and cost milliseconds. */
+export const GRAIN_SQUARES_ALONG = 24;
+
+/** Code values. Grain with a standard deviation of 8 still stays within ±3 of that; more is an edge, not grain. */
+export const EDGE_RANGE = 48;
+
+/** Code values. Rounding to whole codes leaves at most 0.5 beside a plane; half as much again allows for curvature. */
+export const PLANE_RESIDUAL = 0.75;
+
+/**
+ * Share of plain squares from which on a picture was drawn, not taken: a drawing with filled shapes has nearly nothing
+ * else, a camera leaves grain almost everywhere that is not clipped (own choice, with a wide gap on both sides).
+ */
+export const MAX_PLAIN_SHARE = 0.8;
+
+/** With less grain than this anywhere, clipped white and black are no excuse any more: a blank page, a screenshot. */
+export const MIN_GRAIN_SHARE = 0.02;

@@ -68,10 +68,11 @@ async function decodeStored(header: ContainerHeader, colourSpace: ColourSpace): 
     if (colourSpace === 'other-profile' || colourSpace === 'cmyk') return decodeRefusal('unsupportedColour', colourSpace);
     return inSrgb(await decodeHeic(header), colourSpace);
   }
-  const byMatrix = colourSpace === 'display-p3' && channels === 'rgb' && bitsPerChannel === 8;
-  const ignoreIcc = byMatrix || colourSpace === 'srgb';
+  const wide = bitsPerChannel === 16;
+  const ignoreIcc = colourSpace === 'srgb' || (colourSpace === 'display-p3' && channels === 'rgb');
   const pixels = await decodePixels(picture, { ignoreIcc, flatten: mayHaveAlpha });
-  return byMatrix ? inSrgb(pixels, colourSpace) : pixels;
+  // Pictures of 16 bits leave the colour engine in Display P3, whatever profile they came with.
+  return inSrgb(pixels, wide && channels === 'rgb' && colourSpace === 'other-profile' ? 'display-p3' : colourSpace);
 }
 
 function inSrgb(pixels: RgbPicture | DecodeRefusal, colourSpace: ColourSpace): RgbPicture | DecodeRefusal {
