@@ -1,5 +1,6 @@
-import { codeOfLight, lightOfCode } from './ink-light';
+import { codeOfLight } from './code-of-light';
 import type { InkedShape } from './inked-shape';
+import { lightOfCode } from './light-of-code';
 import { shapeCoverage } from './shape-coverage';
 
 /** A picture without a file: red, green, blue interleaved, sRGB code values. */

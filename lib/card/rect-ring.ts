@@ -32,5 +32,11 @@ export function centredRing(centre: PointMm, width: number, height: number = wid
   return rectRing(centre.acrossMm - width / 2, centre.downMm - height / 2, width, height);
 }
 
-/** The same outline run the other way: a hole. `holeOf(rectRing(0, 0, 1, 1))` starts at the bottom left corner. */
+/**
+ * The same outline run the other way: a hole.
+ *
+ * @param ring clockwise on the page
+ * @returns the same corners, anticlockwise.
+ * @example holeOf(rectRing(0, 0, 2, 1))[0] // { acrossMm: 0, downMm: 1 }
+ */
 export const holeOf = (ring: RingMm): RingMm => [...ring].reverse();

@@ -48,12 +48,24 @@ export function parseSerial(text: string): SerialReading {
   return { serial: symbols as Serial };
 }
 
-/** The serial in groups that are easy to read out: `showSerial(serial)` gives `7K3QM-2XPAV-C`. */
+/**
+ * The serial in groups that are easy to read out, as printed on the card.
+ *
+ * @param serial from `parseSerial` or `mintSerial`
+ * @returns groups of five symbols and the check symbol.
+ * @example showSerial(mintSerial(() => 0)) // '00000-00000-0'
+ */
 export function showSerial(serial: Serial): string {
   return `${serial.slice(0, 5)}-${serial.slice(5, 10)}-${serial.slice(10)}`;
 }
 
-/** What the QR code of a card says: version and serial, nothing about a person. `FW1:7K3QM2XPAVC` */
+/**
+ * What the QR code of a card says: version and serial, nothing about a person.
+ *
+ * @param serial from `parseSerial` or `mintSerial`
+ * @returns text for the alphanumeric mode of a QR code.
+ * @example cardCode(mintSerial(() => 0)) // 'FW1:00000000000'
+ */
 export const cardCode = (serial: Serial): string => `${CARD_VERSION}:${serial}`;
 
 /**

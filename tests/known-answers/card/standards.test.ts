@@ -5,7 +5,8 @@ import { GREY_STEPS } from '../../../lib/card/own-card-patches';
 import { OWN_CARD } from '../../../lib/card/own-card';
 import { crockfordCheck, parseSerial, SERIAL_ALPHABET } from '../../../lib/card/serial';
 import { PAPER_SIZES } from '../../../lib/card/sheet-layout';
-import { lightOfCode, codeOfLight } from '../../../lib/card/ink-light';
+import { codeOfLight } from '../../../lib/card/code-of-light';
+import { lightOfCode } from '../../../lib/card/light-of-code';
 import { openCv, withOpenCv } from '../../../lib/edges/vision/open-cv';
 
 describe('what standards say', () => {
