@@ -21,23 +21,19 @@ export const LINEAR_TO_XYZ65 = [
   [87098 / 409605, 175762 / 245763, 12673 / 175545],
   [7918 / 409605, 87881 / 737289, 1001167 / 1053270],
 ] as const;
-
 /** The inverse of `LINEAR_TO_XYZ65`, also exact. */
 export const XYZ65_TO_LINEAR = [
   [12831 / 3959, -329 / 214, -1974 / 3959],
   [-851781 / 878810, 1648619 / 878810, 36519 / 878810],
   [705 / 12673, -2585 / 12673, 705 / 667],
 ] as const;
-
 /** White of the sRGB display, from its chromaticity .3127 .3290 (IEC 61966-2-1), Y = 1. */
 export const WHITE_D65 = { x65: 3127 / 3290, y65: 1, z65: 3583 / 3290 } as const;
 /** White of the profile connection space, which instruments use for D50 (ICC.1:2022, 7.2.16), Y = 1. */
 export const WHITE_D50 = { x50: 0.96422, y50: 1, z50: 0.82521 } as const;
-
 /** CIE 15:2004, L*a*b*: below ε the cube root gives way to a line of slope κ. Exact fractions. */
 export const LAB_EPSILON = 216 / 24389;
 export const LAB_KAPPA = 24389 / 27;
-
 /** Cone responses of Lam 1985 ("Bradford"), ICC.1:2022 annex E. */
 export const BRADFORD = [
   [0.8951, 0.2664, -0.1614],
@@ -61,7 +57,6 @@ export const ITA_CLASS_LOWER_BOUNDS: readonly { readonly itaClass: ItaClass; rea
  * two codes of the end, while a phone's soft shoulder brings unclipped paper up to 250.
  */
 export const CLIPPED_FROM_CODE = 252;
-
 /** Huber 1964 and Tukey (Beaton and Tukey 1974): 95 % efficiency for normal errors; MAD to standard deviation. */
 export const HUBER_TUNING = 1.345;
 export const TUKEY_TUNING = 4.685;
@@ -84,8 +79,7 @@ export const TONE_PRIORS = {
   printerGamma: { mean: 0, sd: 0.05 },
   printerBlack: { mean: 0, sd: 0.4 },
 } as const;
-
-/** Light of printed black relative to paper, see `TONE_PRIORS`. */
+/** Light of printed black relative to paper, see there. */
 export const NOMINAL_BLACK = 0.05;
 /** Scatter of a home-printed grey about the printer's own curve, colour cast included, in ln light. Own choice. */
 export const PATCH_SIGMA = 0.04;
@@ -99,16 +93,14 @@ export const CODE_SIGMA = 1;
  * L* 93…95 (from memory). Stands in where no clinic has measured the card.
  */
 export const OFFICE_PAPER_LIGHT = ((94 + 16) / 116) ** 3;
-
-/** A patch with more clipped pixels than this shows a reflex or is too bright, whatever its median says. Own choice. */
+/** A patch with more clipped pixels than this shows a reflex or is too bright. Own choice. */
 export const PATCH_CLIPPED_SHARE = 0.25;
-
 /** Scatter of bare paper about a smooth field in ln light: noise, fibres, print beside it. Own choice. */
 export const PAPER_SIGMA = 0.02;
-/** The same in code values. */
-export const PAPER_CODE_SIGMA = 2;
-/** How strongly light is expected to bend across a card, in ln light per half card, and the same in code values. */
+/** How strongly light is expected to bend across a card, in ln light per half card. Own choice. */
 export const PAPER_BEND_SD = 0.5;
+/** The same two in code values. */
+export const PAPER_CODE_SIGMA = 2;
 export const PAPER_BEND_CODE_SD = 60;
 /** Fewer usable paper spots cannot carry the six coefficients of a quadratic field twice over. */
 export const LEAST_PAPER_SPOTS = 12;
@@ -125,17 +117,19 @@ export const SKIN_ON_PAPER = 0.2;
 export const CLIPPED_SHARE_LIMIT = 0.25;
 /**
  * Paper darker than this code: mid-tone skin reflects 0.3 of it in green, there code 43, where one code step is 4 % of
- * light and so 2 units of erythema index, a fifth of weak redness. Own choice by that arithmetic.
+ * light and so 2 units of erythema index. Own choice by that arithmetic.
  */
 export const PAPER_CODE_LIMIT = 80;
-/** Brightest over darkest paper. At three the dark side has lost half of its code steps. Own choice. */
+/**
+ * Brightest over darkest paper. At three a bare lamp hangs no higher than the card is wide (inverse square, cosine), and
+ * the light on a raised toe is no longer that on the card beside it. Own choice by that arithmetic.
+ */
 export const UNEVEN_RATIO_LIMIT = 3;
 /**
  * Paper's departure from a smooth field, 90th percentile. A shadow's edge c leaves c/2 on either side; sky-lit shadow
  * differs in R/G by about 0.15 c, and c = 0.3 then costs one unit of erythema index. Own choice by that arithmetic.
  */
 export const UNEVEN_RESIDUAL_LIMIT = 0.15;
-
 /** Fewer values than this make no median worth dividing by. Own choice. */
 export const LEAST_REFERENCE_VALUES = 30;
 /**
@@ -143,7 +137,6 @@ export const LEAST_REFERENCE_VALUES = 30;
  * 0.78 EI; a rounding error is uniform, so its standard deviation is that over √12, rounded.
  */
 export const QUANTISATION_EI = 0.2;
-
 /** Six gains and borrowings need at least as many patches. */
 export const LEAST_MATCH_PATCHES = 6;
 /** Scatter of one patch between two photos, relative; departures expected between two cameras, in parts of light. */
@@ -151,6 +144,5 @@ export const MATCH_SIGMA = 0.03;
 export const MATCH_SD = 0.15;
 /** Light added to a patch's own before departures are divided by it: flare and noise of a dark patch. Own choice. */
 export const MATCH_FLOOR = 0.02;
-
 /** A tone curve with three parameters needs at least three greys beside white. */
 export const LEAST_CLINIC_GREYS = 3;

@@ -1,4 +1,4 @@
-import { CODE_SIGMA, CURVE_CHOICE_NOISE, NOMINAL_BLACK, PATCH_SIGMA, TONE_PRIORS } from './constants';
+import { CODE_SIGMA, CURVE_CHOICE_NOISE, MAX_CODE, NOMINAL_BLACK, PATCH_SIGMA, TONE_PRIORS } from './constants';
 import { medianOf } from './median-of';
 import type { Prior, RidgeRow } from './robust-ridge';
 import { fitRobustRidge } from './robust-ridge';
@@ -103,7 +103,7 @@ function withoutFalling(curve: ToneCurve): ToneCurve {
 }
 
 function falls(curve: ToneCurve): boolean {
-  for (let code = 1; code <= 255; code += 1) {
+  for (let code = 1; code <= MAX_CODE; code += 1) {
     if (logLightOf(curve, code) <= logLightOf(curve, code - 1)) return true;
   }
   return false;

@@ -40,13 +40,14 @@ const IDENTITY: Matrix3 = [
  * @param now light of this photo's patches relative to paper
  * @param baseline the same of the baseline photo
  * @returns the match; kind `none` with fewer than six patches in common or where no match lowers the error
- * Source: white-preserving least squares after Finlayson and Drew, Color Res Appl 1997 (from memory); choice by leave-one-out.
+ * Source: white-preserving least squares after Finlayson and Drew 1997 (from memory); choice by leave-one-out.
  * @example matchToBaseline([], []).kind // 'none'
  */
 export function matchToBaseline(now: readonly PatchLight[], baseline: readonly PatchLight[]): ColourMatch {
   const pairs = commonPatches(now, baseline);
   const unmatched = meanError(pairs, () => IDENTITY);
-  const none: ColourMatch = { kind: 'none', matrix: IDENTITY, leaveOneOutDeltaE: unmatched, unmatchedDeltaE: unmatched };
+  const errors = { leaveOneOutDeltaE: unmatched, unmatchedDeltaE: unmatched };
+  const none: ColourMatch = { kind: 'none', matrix: IDENTITY, ...errors };
   if (unmatched === null || pairs.length < LEAST_MATCH_PATCHES) return none;
   let best = none;
   for (const [kind, fit] of [['gains', fitGains], ['matrix', fitMatrix]] as const) {

@@ -1,8 +1,8 @@
 import type { Patch } from '../card/card-geometry';
-import { convertXyz50ToXyz65 } from './adapt-bradford';
 import type { CardKnowledge } from './card-knowledge';
 import { LEAST_CLINIC_GREYS } from './constants';
 import { convertLab50ToXyz50 } from './convert-lab50-to-xyz50';
+import { convertXyz50ToXyz65 } from './convert-xyz50-to-xyz65';
 import { convertXyz65ToLinear } from './convert-xyz65-to-linear';
 import type { Lab50, LinearRgb } from './encodings';
 

@@ -56,7 +56,7 @@ export function fitQuadraticField(
  * @param field a fitted field
  * @param point card position, mm; the fit is trustworthy between the samples, not far outside
  * @returns the value, in the unit of the samples
- * @example fieldAt({ centre: { acrossMm: 0, downMm: 0 }, halfSpan: { acrossMm: 1, downMm: 1 }, coefficients: [2, 1, 0, 0, 0, 0] }, { acrossMm: 1, downMm: 0 }) // 3
+ * @example fieldAt({ centre, halfSpan, coefficients: [2, 0, 0, 0, 0, 0] }, { acrossMm: 1, downMm: 0 }) // 2
  */
 export function fieldAt(field: QuadraticField, point: PointMm): number {
   return basisAt(point, field.centre, field.halfSpan).reduce((sum, value, k) => sum + value * field.coefficients[k], 0);

@@ -7,6 +7,7 @@ import type { PatchReading, WhiteSample } from './card-readings';
 import {
   CLIPPED_FROM_CODE,
   LEAST_PAPER_SPOTS,
+  MAX_CODE,
   PAPER_BEND_CODE_SD,
   PAPER_CODE_SIGMA,
   PATCH_CLIPPED_SHARE,
@@ -95,7 +96,7 @@ function greyPairs(
       const expected = expectedLightOf(patch, knowledge);
       const expectedLight = [expected.red, expected.green, expected.blue][channel];
       const pair = { name: patch.name, code: codeMedian[channel], whiteCode: fieldAt(field, patch.centre), expectedLight };
-      return pair.code < CLIPPED_FROM_CODE && pair.whiteCode < 255 && expectedLight > 0 ? [pair] : [];
+      return pair.code < CLIPPED_FROM_CODE && pair.whiteCode < MAX_CODE && expectedLight > 0 ? [pair] : [];
     });
   });
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { convertXyz50ToXyz65 } from '../../../lib/colour/adapt-bradford';
 import { convertLab50ToXyz50 } from '../../../lib/colour/convert-lab50-to-xyz50';
 import { convertLinearToLab65 } from '../../../lib/colour/convert-linear-to-lab65';
+import { convertXyz50ToXyz65 } from '../../../lib/colour/convert-xyz50-to-xyz65';
 import { convertXyz65ToLinear } from '../../../lib/colour/convert-xyz65-to-linear';
 import { differenceCiede2000 } from '../../../lib/colour/difference-ciede2000';
 import type { LinearRgb } from '../../../lib/colour/encodings';

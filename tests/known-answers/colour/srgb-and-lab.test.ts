@@ -1,10 +1,8 @@
+import { converter } from 'culori';
 import { describe, expect, it } from 'vitest';
-import { convertXyz65ToXyz50 } from '../../../lib/colour/adapt-bradford';
 import { LINEAR_TO_XYZ65, WHITE_D65, XYZ65_TO_LINEAR } from '../../../lib/colour/constants';
 import { convertLinearToLab65 } from '../../../lib/colour/convert-linear-to-lab65';
-import { convertLinearToXyz65 } from '../../../lib/colour/convert-linear-to-xyz65';
 import { convertSrgbToLinear } from '../../../lib/colour/convert-srgb-to-linear';
-import { convertXyz50ToLab50 } from '../../../lib/colour/convert-xyz50-to-lab50';
 import { differenceCiede2000 } from '../../../lib/colour/difference-ciede2000';
 import { decodeSrgb, encodeSrgb } from '../../../lib/colour/srgb-transfer';
 import { CHART_24 } from './chart-24';
@@ -12,7 +10,14 @@ import { CHART_24 } from './chart-24';
 type Codes = readonly [number, number, number];
 const linearOf = ([redCode, greenCode, blueCode]: Codes) => convertSrgbToLinear({ redCode, greenCode, blueCode });
 const lab65Of = (codes: Codes) => convertLinearToLab65(linearOf(codes));
-const lab50Of = (codes: Codes) => convertXyz50ToLab50(convertXyz65ToXyz50(convertLinearToXyz65(linearOf(codes))));
+/** L*a*b* D50 of a reference library, Bradford-adapted: the white point that this project does not use. */
+const toLab50 = converter('lab');
+const lab50Of = ([r, g, b]: Codes) => toLab50({ mode: 'rgb', r: r / 255, g: g / 255, b: b / 255 });
+/** On purpose a D50 value where a D65 value belongs: the mistake that these checks would reveal. */
+const lab50AsIf65 = (codes: Codes) => {
+  const { l, a, b } = lab50Of(codes);
+  return { l65: l, a65: a, b65: b };
+};
 
 describe('the curve of IEC 61966-2-1', () => {
   it('decodes the published points', () => {
@@ -71,7 +76,8 @@ describe('L*a*b* under D65', () => {
 
   it('of blue has a* 79.19, where D50 has 68.30', () => {
     expect(Math.abs(lab65Of([0, 0, 255]).a65 - 79.19)).toBeLessThan(0.01);
-    expect(Math.abs(lab50Of([0, 0, 255]).a50 - 68.3)).toBeLessThan(0.01);
+    // The two versions of the D50 white (.96422 and .96430) differ by 0.015 here.
+    expect(Math.abs(lab50Of([0, 0, 255]).a - 68.3)).toBeLessThan(0.02);
   });
 
   it('pins the white point: one pair is ΔE00 18.44 in D65 and 20.94 in D50', () => {
@@ -81,12 +87,7 @@ describe('L*a*b* under D65', () => {
       [0xa4, 0x63, 0xf2],
     ];
     expect(differenceCiede2000(lab65Of(pair[0]), lab65Of(pair[1]))).toBeCloseTo(18.4365, 3);
-    // On purpose the wrong white point, put where a D65 value belongs: this is the mistake the pair reveals.
-    const asIf65 = (codes: Codes) => {
-      const { l50, a50, b50 } = lab50Of(codes);
-      return { l65: l50, a65: a50, b65: b50 };
-    };
-    expect(differenceCiede2000(asIf65(pair[0]), asIf65(pair[1]))).toBeCloseTo(20.9405, 2);
+    expect(differenceCiede2000(lab50AsIf65(pair[0]), lab50AsIf65(pair[1]))).toBeCloseTo(20.9405, 2);
   });
 });
 
@@ -96,11 +97,7 @@ describe('the 24-patch chart', () => {
     expect(Math.abs(found.l65 - lab65[0])).toBeLessThan(0.015);
     expect(Math.abs(found.a65 - lab65[1])).toBeLessThan(0.015);
     expect(Math.abs(found.b65 - lab65[2])).toBeLessThan(0.015);
-    const asD50 = lab50Of(srgb);
-    const distance = differenceCiede2000(
-      { l65: asD50.l50, a65: asD50.a50, b65: asD50.b50 },
-      { l65: lab50[0], a65: lab50[1], b65: lab50[2] },
-    );
+    const distance = differenceCiede2000(lab50AsIf65(srgb), { l65: lab50[0], a65: lab50[1], b65: lab50[2] });
     expect(Math.abs(distance - deltaE00)).toBeLessThan(0.015);
   });
 });
