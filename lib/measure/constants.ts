@@ -50,6 +50,9 @@ export const BOUNDARY_COMMON_SHARE = 0.5;
 /** Integral scale of the wobble along an edge: places farther apart err independently. Prior, ours: redness fades over
  * 1–4 mm, and what blurs the edge across also ties it together along. */
 export const BOUNDARY_CORRELATION_MM = 2;
+/** Spacing at which a perimeter is taken for the budget: half of the wobble's scale. On a circle of 3 mm radius the
+ * chords are 0.5 % short. */
+export const PERIMETER_SPACING_MM = 1;
 /** Places less than this many standard deviations of the wobble below a peak could as well have been the peak. */
 export const CONTENDER_SPAN = 2;
 /** A tongue of the region narrower than this does not carry a maximum on its own. Prior, ours: about half of the

@@ -8,9 +8,10 @@ import { resampleLine } from './resample-line';
  *
  * @param rings rings in mm
  * @param map what happens to each line; it keeps the number of points
+ * @param spacingMm spacing of the points before mapping, > 0; 0.1 mm unless told
  * @returns the mapped rings, holes still holes
  * Example: `mapRings([], (line) => line)` is [].
  */
-export function mapRings(rings: Rings, map: (line: LineMm) => LineMm): Rings {
-  return rings.map(({ ring, hole }) => ({ ring: map(resampleLine(ring, EDGE_SPACING_MM, true)), hole }));
+export function mapRings(rings: Rings, map: (line: LineMm) => LineMm, spacingMm: number = EDGE_SPACING_MM): Rings {
+  return rings.map(({ ring, hole }) => ({ ring: map(resampleLine(ring, spacingMm, true)), hole }));
 }

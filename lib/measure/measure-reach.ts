@@ -1,8 +1,9 @@
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
-import { CONTENDER_SPAN, NEAR_MARGIN_MM, REACH_PERCENTILE } from './constants';
+import { CONTENDER_SPAN, EDGE_SPACING_MM, NEAR_MARGIN_MM, REACH_PERCENTILE } from './constants';
 import { distanceToLineMm } from './distance-to-line';
 import { edgePeak } from './edge-peak';
+import { flankAveraging } from './flank-averaging';
 import type { MeasureInput } from './measure-input';
 import { peakTerms } from './peak-terms';
 import { percentile } from './percentile';
@@ -18,8 +19,7 @@ import { splitBoundary } from './split-boundary';
  *
  * @param input of the whole stage
  * @returns both in mm or a reason; reachP95 also refuses where the whole edge lies within 0.25 mm of the margin
- * For the uncertainty of a maximum see `peakTerms`. The percentile has no peak to be biased by, but is still
- * decided by a few millimetres of edge that err together, so the local part of the boundary counts in full.
+ * For the uncertainty of a maximum see `peakTerms`; the percentile has no peak to be biased by (`flankAveraging`).
  * Worked example: tests/unit/measure/measure-toe.test.ts.
  */
 export function measureReach(input: MeasureInput): { readonly reach: Budgeted; readonly reachP95: Budgeted } {
@@ -45,11 +45,12 @@ export function measureReach(input: MeasureInput): { readonly reach: Budgeted; r
   const away = distances.flat().filter((distance) => distance > NEAR_MARGIN_MM);
   if (away.length === 0) return { reach, reachP95: refused('evidenceTooWeak') };
   const p95 = percentile(away, REACH_PERCENTILE);
+  const frontMm = (1 - REACH_PERCENTILE) * away.length * EDGE_SPACING_MM;
   const reachP95 = budgeted(input, 'reachP95', p95, [
     ...scaleTerms(input.scale, p95, 'length'),
     skinSlopeTerm(input.scale, p95, 'length'),
     { name: 'boundaryCommon', u: commonMm },
-    { name: 'boundaryLocal', u: localMm },
+    { name: 'boundaryLocal', u: localMm, sensitivity: flankAveraging(frontMm) },
     margin,
   ]);
   return { reach, reachP95 };

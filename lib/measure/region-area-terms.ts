@@ -1,6 +1,8 @@
 import type { Region } from '../segment/segmentation';
 import { areaTerms } from './area-terms';
 import type { BudgetTerm } from './combine-budget';
+import { PERIMETER_SPACING_MM } from './constants';
+import { mapRings } from './map-rings';
 import type { MeasureInput } from './measure-input';
 import { regionAreaMm2 } from './region-area';
 import { regionPerimeterMm } from './region-perimeter';
@@ -22,10 +24,12 @@ export type AreaKey = 'erythemaArea' | 'rawArea' | 'maceratedArea';
 export function regionAreaTerms(input: MeasureInput, key: AreaKey, region: Region): BudgetTerm[] {
   const at = key === 'erythemaArea' ? input.thresholdAreasMm2 : undefined;
   const threshold: BudgetTerm[] = at ? [{ name: 'threshold', u: Math.abs(at[1] - at[0]) / 2 }] : [];
+  // The wobble itself makes an outline longer; at a coarser spacing it no longer counts as edge.
+  const perimeterMm = regionPerimeterMm(mapRings(region.rings, (line) => line, PERIMETER_SPACING_MM));
   return [
     ...scaleTerms(input.scale, regionAreaMm2(region.rings), 'area'),
     skinSlopeTerm(input.scale, regionAreaMm2(region.rings), 'area'),
-    ...areaTerms(regionPerimeterMm(region.rings), region.boundaryUMm, input.scale.pxPerMm),
+    ...areaTerms(perimeterMm, region.boundaryUMm, input.scale.pxPerMm),
     ...threshold,
   ];
 }

@@ -23,23 +23,17 @@ export function resampleLine(line: LineMm, spacingMm: number, closed = false): P
   if (length === 0) return [];
   const pieces = Math.max(closed ? 3 : 1, Math.round(length / spacingMm));
   const count = closed ? pieces : pieces + 1;
-  const points: PointMm[] = [];
-  let corner = 0;
-  let travelled = 0;
-  for (let index = 0; index < count; index += 1) {
-    const wanted = (index * length) / pieces;
-    for (;;) {
-      const from = line[corner];
-      const to = line[(corner + 1) % line.length];
-      const side = Math.hypot(to.acrossMm - from.acrossMm, to.downMm - from.downMm);
-      const isLastSide = corner === line.length - (closed ? 1 : 2);
-      if (travelled + side >= wanted || isLastSide) {
-        points.push(between(from, to, side === 0 ? 0 : Math.min(1, (wanted - travelled) / side)));
-        break;
-      }
-      travelled += side;
-      corner += 1;
-    }
+  const corners = closed ? [...line, line[0]] : line;
+  const travelled = corners.map(() => 0);
+  for (let index = 1; index < corners.length; index += 1) {
+    travelled[index] = travelled[index - 1] + lineLengthMm([corners[index - 1], corners[index]]);
   }
-  return points;
+  let side = 0;
+  return Array.from({ length: count }, (_, index) => {
+    const wanted = (index * length) / pieces;
+    while (side < corners.length - 2 && travelled[side + 1] < wanted) side += 1;
+    const sideLength = travelled[side + 1] - travelled[side];
+    const share = sideLength === 0 ? 0 : Math.min(1, (wanted - travelled[side]) / sideLength);
+    return between(corners[side], corners[side + 1], share);
+  });
 }

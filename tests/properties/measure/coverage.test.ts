@@ -10,7 +10,7 @@ import { seededNormal, seededRandom } from '../../unit/measure/seeded-random';
 import { photographed, trueToe } from './noisy-toe';
 import type { Chance } from './noisy-toe';
 
-const TOES = 1500;
+const TOES = 1200;
 const KEYS = ['erythemaArea', 'reach', 'reachP95', 'proximalReach', 'grooveWidth', 'grooveWidthMax'] as const;
 
 interface Tally {
@@ -49,17 +49,10 @@ beforeAll(() => {
 });
 
 describe('the k = 2 interval', () => {
-  it.each(KEYS.filter((key) => key !== 'reachP95'))('of %s holds the truth in 93–97 %% of photos', (key) => {
+  it.each(KEYS)('of %s holds the truth in 93–97 %% of photos', (key) => {
     const { held, count } = tallies.get(key) as Tally;
     expect(held / count).toBeGreaterThanOrEqual(0.93);
     expect(held / count).toBeLessThanOrEqual(0.97);
-  });
-
-  // The 95th percentile rests on two flanks of the edge, whose wobble partly averages; the budget counts it in full.
-  it('of reachP95 is a little generous: 93–98 %', () => {
-    const { held, count } = tallies.get('reachP95') as Tally;
-    expect(held / count).toBeGreaterThanOrEqual(0.93);
-    expect(held / count).toBeLessThanOrEqual(0.98);
   });
 
   it.each(KEYS)('of %s is neither too wide nor too narrow: error over u is 1 within 0.15, root mean square', (key) => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { edgePeak } from '../../../lib/measure/edge-peak';
+import { flankAveraging } from '../../../lib/measure/flank-averaging';
 import { largestOfSeveral } from '../../../lib/measure/largest-of-several';
 import { resampleLine } from '../../../lib/measure/resample-line';
 import { circleRing, rectangleRing } from './shapes';
@@ -44,5 +45,13 @@ describe('the largest of several', () => {
     expect(largestOfSeveral(1.5).mean).toBeCloseTo(0.282, 3);
     expect(largestOfSeveral(40)).toEqual(largestOfSeveral(10));
     expect(() => largestOfSeveral(0.5)).toThrow(/received 0.5/);
+  });
+});
+
+describe('two flanks of a front', () => {
+  it('err together on a short front and apart on a long one', () => {
+    expect(flankAveraging(0)).toBe(1);
+    expect(flankAveraging(20)).toBeCloseTo(Math.SQRT1_2, 12);
+    expect(() => flankAveraging(-1)).toThrow(/received -1/);
   });
 });
