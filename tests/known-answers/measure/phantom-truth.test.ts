@@ -4,8 +4,8 @@
  * unrolled numbers cannot be compared.)
  */
 import { readFileSync, readdirSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
-import type { MeasureInput, Measurand } from '../../../lib/measure/measure-input';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { MeasureInput, Measurand, ToeMeasurement } from '../../../lib/measure/measure-input';
 import { measureToe } from '../../../lib/measure/measure-toe';
 import { isMeasured } from '../../../lib/result';
 import type { Region } from '../../../lib/segment/segmentation';
@@ -68,6 +68,10 @@ describe.skipIf(!hasSharedData('toe-phantoms'))('true outlines of phantoms made 
       .filter((name) => name.endsWith('.truth.json'))
       .map((name) => JSON.parse(readFileSync(sharedFile('toe-phantoms', set, name), 'utf8')) as Truth),
   ).filter(({ outlines }) => outlines.erythema.length > 0);
+  let found: readonly ToeMeasurement['measurements'][] = [];
+  beforeAll(() => {
+    found = truths.map((truth) => measureToe(inputOf(truth)).measurements);
+  });
 
   it('are there in number', () => {
     expect(truths.length).toBeGreaterThan(50);
@@ -76,14 +80,14 @@ describe.skipIf(!hasSharedData('toe-phantoms'))('true outlines of phantoms made 
   it.each(['erythemaArea', 'rawArea', 'reach', 'reachP95', 'grooveWidth', 'grooveWidthMax'] as const)(
     'give their true %s',
     (key) => {
-      for (const truth of truths) {
+      truths.forEach((truth, index) => {
         const expected = truth.measurements[key];
-        const found = measureToe(inputOf(truth)).measurements[key];
-        if (expected === 0 || expected === null) continue;
-        if (!isMeasured(found)) throw new Error(`${key} was refused: ${found.notMeasured}`);
+        const ours = found[index][key];
+        if (expected === 0 || expected === null) return;
+        if (!isMeasured(ours)) throw new Error(`${key} was refused: ${ours.notMeasured}`);
         const tolerance = TOLERANCE[key] ?? Math.max(AREA_MM2, AREA_SHARE * expected);
-        expect(Math.abs(found.value - expected)).toBeLessThanOrEqual(tolerance);
-      }
+        expect(Math.abs(ours.value - expected)).toBeLessThanOrEqual(tolerance);
+      });
     },
   );
 });
