@@ -39,10 +39,10 @@ export function legendLines(analysis: Analysis): LegendLine[] {
 }
 
 /** The definition that every report carries. */
-const PLANE: LegendLine = { text: 'IN THE PLANE OF THE CARD. U: K = 2. GRID 1 MM', small: true };
+const PLANE: LegendLine = { text: 'IN THE CARD PLANE, ± WITH K = 2, GRID 1 MM', small: true };
 
 function shown(measurement: Measurement, unit: string): string {
-  if (!('value' in measurement)) return `: ${spaced(measurement.notMeasured)}`;
+  if (!('value' in measurement)) return `- ${spaced(measurement.notMeasured)}`;
   return `${measurement.value.toFixed(1)} ± ${measurement.U.toFixed(1)} ${unit}`;
 }
 

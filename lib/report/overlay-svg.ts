@@ -23,8 +23,8 @@ const PAPER: Srgb = [252, 251, 247];
 const ACCENT: Srgb = [176, 42, 96];
 const LINE_MM = 0.2;
 const HALO_MM = 0.5;
-const LETTER_MM = 1.5;
-const ROW_MM = 2.7;
+const LETTER_MM = 1.25;
+const ROW_MM = 2.5;
 const EDGE_MM = 1.2;
 
 export type PenStyle = 'solid' | 'dashes' | 'dots' | 'dashDot' | 'fineDots';
@@ -91,9 +91,19 @@ function penLines(analysis: Analysis): string {
     found.raw && region(found.raw, 'dashDot'),
     found.erythema && isGiven(analysis, 'erythemaArea') && region(found.erythema, 'solid'),
     reach && dimensionLine(reach.from, reach.to),
+    found.erythema && isGiven(analysis, 'erythemaArea') && dateBeside(found.erythema, analysis.photo.capture.localTime),
   ]
     .filter(Boolean)
     .join('');
+}
+
+/** The day, written beside the line as with a pen on the skin: below its most proximal point. */
+function dateBeside(redness: Region, localTime: string | null): string {
+  if (!localTime) return '';
+  const lowest = redness.rings.flatMap(({ ring }) => ring).reduce((low, point) => (point.downMm > low.downMm ? point : low));
+  const { rings } = penText(localTime.slice(5, 10), { acrossMm: lowest.acrossMm - 2, downMm: lowest.downMm + 0.8 }, LETTER_MM, INK);
+  const path = rings.map((ring) => `${linePath(ring)}Z`).join('');
+  return `<path d="${path}" stroke="${rgb(PAPER)}" stroke-opacity="0.7" stroke-width="0.35"/><path d="${path}" fill="${rgb(INK)}"/>`;
 }
 
 function isGiven(analysis: Analysis, key: 'reach' | 'erythemaArea'): boolean {

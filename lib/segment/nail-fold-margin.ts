@@ -42,15 +42,33 @@ function startAtTip(points: PointMm[]): PointMm[] {
   return points[0].downMm <= points[points.length - 1].downMm ? points : points.reverse();
 }
 
-/** From the distal end as long as the line runs more along the toe than across it. */
+/**
+ * From the distal end to where the corner begins: where the line first turns away from its own straight run. Margin
+ * and proximal half fold are about equally long, so the first part of the line is side for certain.
+ */
 function lateralPart(line: LineMm): LineMm {
-  const reach = Math.round(1 / STEP_MM);
-  const turn = line.findIndex((point, i) => {
-    const before = line[Math.max(0, i - reach)];
-    const after = line[Math.min(line.length - 1, i + reach)];
-    return i > reach && Math.abs(after.acrossMm - before.acrossMm) > Math.abs(after.downMm - before.downMm) && point.downMm > line[0].downMm + 2;
+  const half = Math.round(TURN_WINDOW_MM / STEP_MM);
+  const at = (share: number) => Math.round(share * (line.length - 1));
+  const straight = directionDeg(line[at(SIDE_FROM)], line[at(SIDE_TO)]);
+  const turn = line.findIndex((_, i) => {
+    if (i < at(SIDE_TO) || i + half >= line.length) return false;
+    return angleBetweenDeg(directionDeg(line[i - half], line[i + half]), straight) > CORNER_TURN_DEG;
   });
-  return line.slice(0, turn < 0 ? line.length : Math.max(2, turn));
+  return line.slice(0, turn < 0 ? line.length : turn);
+}
+
+const SIDE_FROM = 0.1;
+const SIDE_TO = 0.4;
+const TURN_WINDOW_MM = 1;
+const CORNER_TURN_DEG = 22;
+
+function directionDeg(from: PointMm, to: PointMm): number {
+  return (Math.atan2(to.downMm - from.downMm, to.acrossMm - from.acrossMm) * 180) / Math.PI;
+}
+
+function angleBetweenDeg(a: number, b: number): number {
+  const off = Math.abs(a - b) % 360;
+  return Math.min(off, 360 - off);
 }
 
 /** Equally spaced points along a ring. */

@@ -1,8 +1,9 @@
 import type { CardGeometry } from '../card/card-geometry';
 import { type GateReason, gateReason } from '../photo/reasons';
+import type { MapGrid } from '../rectify/millimetre-map';
 import { nailPlace } from '../rectify/notch-frame';
 import { GLARE_LIGHT, GLARE_LIMIT_MM2, NAIL_ZONE_MM } from './constants';
-import type { Segmentation } from './segmentation';
+import type { Region, Segmentation } from './segmentation';
 import type { ToeColours } from './toe-colours';
 
 /**
@@ -14,19 +15,22 @@ import type { ToeColours } from './toe-colours';
  * @example toeGates(colours, segmentation, geometry) // []
  */
 export function toeGates(colours: ToeColours, segmentation: Segmentation, geometry: CardGeometry): GateReason[] {
-  const glareMm2 = brightAreaMm2(colours, geometry);
-  if (glareMm2 > GLARE_LIMIT_MM2) return [gateReason('glare', glareMm2, GLARE_LIMIT_MM2)];
-  return segmentation.toe === null ? [gateReason('toeNotInNotch', null, null)] : [];
+  if (segmentation.toe === null) return [gateReason('toeNotInNotch', null, null)];
+  const glareMm2 = brightAreaMm2(colours, segmentation.toe, geometry);
+  return glareMm2 > GLARE_LIMIT_MM2 ? [gateReason('glare', glareMm2, GLARE_LIMIT_MM2)] : [];
 }
 
-/** Area around the place of the nail that is as bright as paper or clipped: a reflex, for no skin or plate is. */
-function brightAreaMm2({ grid, red, green, blue, seen }: ToeColours, geometry: CardGeometry): number {
+/**
+ * Area of the toe around the place of the nail that is as bright as paper or clipped: a reflex, for no skin or plate
+ * is. Between the toe's left and right outline everything counts as toe, since a reflex can look like a hole in it.
+ */
+function brightAreaMm2({ grid, red, green, blue, seen }: ToeColours, toe: Region, geometry: CardGeometry): number {
   const nail = nailPlace(geometry);
+  const spans = rowSpans(grid, toe);
   let bright = 0;
   for (let row = 0; row < grid.heightPx; row++) {
     const downMm = grid.originDownMm + row / grid.pxPerMm - nail.downMm;
-    if (Math.abs(downMm) > NAIL_ZONE_MM) continue;
-    for (let column = 0; column < grid.widthPx; column++) {
+    for (let column = spans[2 * row]; column <= spans[2 * row + 1]; column++) {
       const acrossMm = grid.originAcrossMm + column / grid.pxPerMm - nail.acrossMm;
       if (Math.hypot(acrossMm, downMm) > NAIL_ZONE_MM) continue;
       const i = row * grid.widthPx + column;
@@ -34,4 +38,16 @@ function brightAreaMm2({ grid, red, green, blue, seen }: ToeColours, geometry: C
     }
   }
   return bright / grid.pxPerMm ** 2;
+}
+
+/** First and last column of the toe in every row; first > last where there is none. */
+function rowSpans(grid: MapGrid, toe: Region): Int32Array {
+  const spans = new Int32Array(2 * grid.heightPx).map((_, i) => (i % 2 === 0 ? grid.widthPx : -1));
+  for (const { acrossMm, downMm } of toe.rings.flatMap(({ ring }) => ring)) {
+    const row = Math.min(grid.heightPx - 1, Math.max(0, Math.round((downMm - grid.originDownMm) * grid.pxPerMm)));
+    const column = Math.min(grid.widthPx - 1, Math.max(0, Math.round((acrossMm - grid.originAcrossMm) * grid.pxPerMm)));
+    spans[2 * row] = Math.min(spans[2 * row], column);
+    spans[2 * row + 1] = Math.max(spans[2 * row + 1], column);
+  }
+  return spans;
 }
