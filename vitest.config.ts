@@ -1,6 +1,13 @@
+import path from 'node:path';
 import { defineConfig } from 'vitest/config';
 
+// Before the test processes start: the locale is read from the environment once, when a process begins.
+Object.assign(process.env, { TZ: 'Asia/Kathmandu', LANG: 'en_GB.UTF-8', LC_ALL: 'en_GB.UTF-8' });
+
 export default defineConfig({
+  resolve: {
+    alias: { 'server-only': path.resolve(import.meta.dirname, 'tests/hostile/server-only.ts') },
+  },
   test: {
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/setup.ts'],
@@ -9,6 +16,5 @@ export default defineConfig({
     maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 120_000,
-    env: { TZ: 'Asia/Kathmandu', LANG: 'en_GB.UTF-8' },
   },
 });

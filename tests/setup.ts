@@ -1,28 +1,25 @@
 /**
- * A hostile test environment: an unusual time zone (set in vitest.config.ts), no network, and `console.error` fails
- * the test that caused it.
+ * A hostile test environment: an unusual time zone and a pinned locale (see vitest.config.ts), no network, the same
+ * chance in every test, and `console.error` fails the test that caused it. Proved by tests/unit/setup.
  */
 import net from 'node:net';
-import { afterEach, beforeEach, expect } from 'vitest';
+import { afterEach, beforeEach } from 'vitest';
+import { complaints } from './hostile/complaints';
+import { outsideHost } from './hostile/outside-host';
+import { seededChance } from './hostile/seeded-chance';
 
-const complaints: string[] = [];
-
-const connect = net.Socket.prototype.connect;
+const connect = net.Socket.prototype.connect as (...args: unknown[]) => net.Socket;
 net.Socket.prototype.connect = function refuseOutside(this: net.Socket, ...args: unknown[]) {
-  const first = Array.isArray(args[0]) ? (args[0] as unknown[])[0] : args[0];
-  const host = typeof first === 'object' && first !== null ? (first as { host?: string }).host : undefined;
-  const local = host === undefined || ['localhost', '127.0.0.1', '::1'].includes(host);
-  if (!local) throw new Error(`A test tried to reach ${host}: tests use this machine only.`);
-  return (connect as (...a: unknown[]) => net.Socket).apply(this, args);
-} as typeof connect;
+  const host = outsideHost(args);
+  if (host !== null) throw new Error(`A test tried to reach ${host}: tests use this machine only.`);
+  return connect.apply(this, args);
+};
+
+const { hear, expectNone } = complaints();
 
 beforeEach(() => {
-  complaints.length = 0;
-  console.error = (...parts: unknown[]) => {
-    complaints.push(parts.map(String).join(' '));
-  };
+  console.error = hear;
+  Math.random = seededChance(1);
 });
 
-afterEach(() => {
-  expect(complaints, 'console.error was called').toEqual([]);
-});
+afterEach(expectNone);

@@ -1,0 +1,2 @@
+export function missingPackages(root?: string): string[];
+export function ensureInstalled(root?: string): void;

@@ -1,0 +1,14 @@
+/**
+ * The same numbers in [0, 1) every time, in place of `Math.random`.
+ * Source: mulberry32, a 32-bit mixing generator in the public domain (from memory).
+ * @param seed any whole number
+ */
+export function seededChance(seed: number): () => number {
+  let state = seed | 0;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
