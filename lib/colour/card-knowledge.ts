@@ -1,7 +1,7 @@
 import { NOMINAL_BLACK, OFFICE_PAPER_LIGHT } from './constants';
 import type { Patch } from '../card/card-geometry';
 import type { LinearRgb } from './encodings';
-import { decodeSrgb } from './srgb-transfer';
+import { decodeSrgb } from './decode-srgb';
 
 /** A home card gives consistency from visit to visit; only a clinic card, with measured patches, absolute colour. */
 export type CardColourKind = 'home' | 'clinic';

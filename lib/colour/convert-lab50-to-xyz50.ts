@@ -1,6 +1,6 @@
 import { WHITE_D50 } from './constants';
 import type { Lab50, Xyz50 } from './encodings';
-import { expandLab } from './lab-transfer';
+import { expandLab } from './expand-lab';
 
 /**
  * L*a*b* (D50, 2°), as instruments write it, to tristimulus values under D50.

@@ -1,6 +1,6 @@
 import { WHITE_D65 } from './constants';
 import type { Lab65, Xyz65 } from './encodings';
-import { expandLab } from './lab-transfer';
+import { expandLab } from './expand-lab';
 
 /**
  * L*a*b* (D65, 2°) to tristimulus values under D65.

@@ -1,5 +1,5 @@
 import type { LinearRgb, SrgbU8 } from './encodings';
-import { encodeSrgb } from './srgb-transfer';
+import { encodeSrgb } from './encode-srgb';
 
 /**
  * Linear light to sRGB code values, neither rounded nor clamped: what lies outside 0…255 is for the caller to count.

@@ -1,5 +1,5 @@
 import type { LinearRgb, SrgbU8 } from './encodings';
-import { decodeSrgb } from './srgb-transfer';
+import { decodeSrgb } from './decode-srgb';
 
 /**
  * sRGB code values to linear light.

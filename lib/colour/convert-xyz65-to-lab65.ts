@@ -1,6 +1,6 @@
 import { WHITE_D65 } from './constants';
 import type { Lab65, Xyz65 } from './encodings';
-import { compressLab } from './lab-transfer';
+import { compressLab } from './compress-lab';
 
 /**
  * Tristimulus values under D65 to L*a*b* (D65, 2°).

@@ -1,6 +1,6 @@
 import { LINEAR_TO_XYZ65, WHITE_D65 } from './constants';
 import type { LinearRgb } from './encodings';
-import { compressLab } from './lab-transfer';
+import { compressLab } from './compress-lab';
 import type { ReflectanceMap } from './reflectance-map';
 
 /** L*a*b* (D65, 2°) planes of length widthPx · heightPx. */

@@ -1,7 +1,7 @@
 import type { WhiteSample } from './card-readings';
 import { CLIPPED_FROM_CODE, SKIN_ON_PAPER } from './constants';
 import { medianOf } from './median-of';
-import { decodeSrgb } from './srgb-transfer';
+import { decodeSrgb } from './decode-srgb';
 
 /** Is any channel so bright that its true value may be lost? */
 const isClipped = ({ code }: WhiteSample): boolean => Math.max(...code) >= CLIPPED_FROM_CODE;

@@ -29,7 +29,7 @@ const TUKEY_ROUNDS = 10;
  * @param priors one per parameter, sd > 0
  * @returns parameters, and per row the residual (target − model) in units of the target
  * Source: Huber, Ann Math Stat 1964;35:73; Beaton and Tukey, Technometrics 1974;16:147; ridge as a Gaussian prior.
- * @example fitRobustRidge([{ basis: [1], target: 2, sigma: 1 }], [{ mean: 0, sd: 1 }]).parameters[0] // 1
+ * @example fitRobustRidge([], [{ mean: 0.3, sd: 1 }]).parameters[0] // 0.3
  */
 export function fitRobustRidge(
   rows: readonly RidgeRow[],

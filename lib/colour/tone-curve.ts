@@ -1,6 +1,6 @@
 import type { LinearTables } from '../rectify/resample-map';
 import { MAX_CODE, SRGB_CURVE } from './constants';
-import { decodeSrgb } from './srgb-transfer';
+import { decodeSrgb } from './decode-srgb';
 
 /**
  * A phone's tone curve, from code value to light, as three departures from the sRGB curve; all zero = sRGB.

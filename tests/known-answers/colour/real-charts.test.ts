@@ -8,7 +8,7 @@ import type { LinearRgb } from '../../../lib/colour/encodings';
 import { fitToneCurve } from '../../../lib/colour/fit-tone-curve';
 import { matchToBaseline } from '../../../lib/colour/match-to-baseline';
 import { multiplyMatrixVector } from '../../../lib/colour/multiply-matrix-vector';
-import { decodeSrgb } from '../../../lib/colour/srgb-transfer';
+import { decodeSrgb } from '../../../lib/colour/decode-srgb';
 import { logLightOf } from '../../../lib/colour/tone-curve';
 import { hasSharedData } from '../../shared-data';
 import { CHART_24 } from './chart-24';

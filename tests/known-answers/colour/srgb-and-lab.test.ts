@@ -4,7 +4,8 @@ import { LINEAR_TO_XYZ65, WHITE_D65, XYZ65_TO_LINEAR } from '../../../lib/colour
 import { convertLinearToLab65 } from '../../../lib/colour/convert-linear-to-lab65';
 import { convertSrgbToLinear } from '../../../lib/colour/convert-srgb-to-linear';
 import { differenceCiede2000 } from '../../../lib/colour/difference-ciede2000';
-import { decodeSrgb, encodeSrgb } from '../../../lib/colour/srgb-transfer';
+import { decodeSrgb } from '../../../lib/colour/decode-srgb';
+import { encodeSrgb } from '../../../lib/colour/encode-srgb';
 import { CHART_24 } from './chart-24';
 
 type Codes = readonly [number, number, number];

@@ -6,7 +6,7 @@ import { convertSrgbToLinear } from '../../../lib/colour/convert-srgb-to-linear'
 import { differenceCiede2000 } from '../../../lib/colour/difference-ciede2000';
 import type { Lab50, Lab65, LinearRgb, SrgbU8 } from '../../../lib/colour/encodings';
 import { invertMatrix } from '../../../lib/colour/invert-matrix';
-import { encodeSrgb } from '../../../lib/colour/srgb-transfer';
+import { encodeSrgb } from '../../../lib/colour/encode-srgb';
 
 describe('encodings', () => {
   it('are types that cannot stand in for one another', () => {

@@ -30,7 +30,7 @@ describe('bringing a photo to the colours of the baseline', () => {
     const [red, green, blue] = multiplyMatrixVector(match.matrix, [0.4, 0.4, 0.4]);
     expect(Math.max(red, green, blue) - Math.min(red, green, blue)).toBeLessThan(1e-12);
     const skin = multiplyMatrixVector(match.matrix, multiplyMatrixVector(OTHER_PHONE, [0.55, 0.35, 0.28]));
-    expect(100 * Math.log10(skin[0] / skin[1])).toBeCloseTo(100 * Math.log10(0.55 / 0.35), -0.3);
+    expect(Math.abs(100 * Math.log10((skin[0] / skin[1]) * (0.35 / 0.55)))).toBeLessThan(1);
   });
 
   it('undoes a white that was read too yellow', () => {
