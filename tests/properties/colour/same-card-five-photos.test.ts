@@ -5,7 +5,7 @@ import { convertLinearToLab65 } from '../../../lib/colour/convert-linear-to-lab6
 import { differenceCiede2000 } from '../../../lib/colour/difference-ciede2000';
 import { knowledgeFromBaseline } from '../../../lib/colour/knowledge-from-baseline';
 import type { CardColour } from '../../../lib/colour/read-card-colour';
-import { decodeSrgb } from '../../../lib/colour/srgb-transfer';
+import { decodeSrgb } from '../../../lib/colour/decode-srgb';
 import { seededRandom } from '../../unit/colour/seeded-random';
 import { evenLight, FIVE_LIGHTS, randomPrinter, randomTone } from '../../unit/colour/simulate-card-photo';
 import type { Printer } from '../../unit/colour/simulate-card-photo';

@@ -5,7 +5,7 @@ import { erythemaIndex } from '../../../lib/colour/erythema-index';
 import { readCardColour } from '../../../lib/colour/read-card-colour';
 import type { CardColour } from '../../../lib/colour/read-card-colour';
 import { paperLightAt } from '../../../lib/colour/shading';
-import { decodeSrgb } from '../../../lib/colour/srgb-transfer';
+import { decodeSrgb } from '../../../lib/colour/decode-srgb';
 import { logLightOf } from '../../../lib/colour/tone-curve';
 import type { PointMm } from '../../../lib/units';
 import { codesOf, paperOf, readingsOf } from '../../unit/colour/simulate-card-photo';
