@@ -15,7 +15,7 @@ const MAX_MILLISECONDS = 40_000;
 const MAX_HEAP_MB = 256;
 
 /** `await decodeHeic(header)` → code values in the file's own colour space, or a refusal. */
-export function decodeHeic(header: ContainerHeader): Promise<RgbPicture | DecodeRefusal> {
+export function decodeHeic(header: ContainerHeader, limitMs = MAX_MILLISECONDS): Promise<RgbPicture | DecodeRefusal> {
   const { widthPx, heightPx, picture } = header;
   return new Promise((resolve) => {
     const worker = new Worker(new URL('./heic-worker.mjs', import.meta.url), {
@@ -31,7 +31,7 @@ export function decodeHeic(header: ContainerHeader): Promise<RgbPicture | Decode
       resolve(result);
       void worker.terminate();
     };
-    const timer = setTimeout(() => finish(decodeRefusal('tookTooLong')), MAX_MILLISECONDS);
+    const timer = setTimeout(() => finish(decodeRefusal('tookTooLong')), limitMs);
     worker.once('message', (decoded: RgbPicture) => finish(decoded));
     worker.once('error', (error) => finish(decodeRefusal('corrupt', `HEIC: ${error.message.slice(0, 120)}`)));
     worker.once('exit', () => finish(decodeRefusal('corrupt', 'HEIC: the decoder ended without a picture')));

@@ -2,6 +2,7 @@
 import { decodeRefusal } from '../../photo/decode-refusals';
 import { readCodePoints } from './colour-code-points';
 import type { ContainerHeader, HeaderResult } from './container-header';
+import { hasWholeTiles } from './has-whole-tiles';
 import { readHeicItems, type HeicItems } from './heic-items';
 import { ByteCursor, findBox, type IsoBox } from './iso-boxes';
 
@@ -31,6 +32,7 @@ function readPicture(bytes: Uint8Array, items: HeicItems): HeaderResult {
   const own = (items.propertiesOf.get(items.primaryId) ?? []).map((index) => items.properties[index]).filter(Boolean);
   const ends = [...items.extentOf.values()].map(({ offset, length }) => offset + length);
   if (Math.max(0, ...ends) > bytes.length) return decodeRefusal('truncated', 'HEIC ends early');
+  if (!hasWholeTiles(bytes, items)) return decodeRefusal('corrupt', 'the coded units of a tile do not fit together');
   // A grid often leaves the colour to its tiles.
   const colour = readColour(own.some(isColour) ? own : items.properties);
   if (colour === 'unsupported') return decodeRefusal('unsupportedColour', 'high dynamic range or unknown primaries');
