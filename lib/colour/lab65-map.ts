@@ -21,8 +21,9 @@ export interface Lab65Map {
  */
 export function lab65Map(map: ReflectanceMap, paperLight: LinearRgb, wanted?: Uint8Array): Lab65Map {
   const { red, green, blue, seen } = map;
+  const asked = wanted ?? seen;
   const white = [WHITE_D65.x65, WHITE_D65.y65, WHITE_D65.z65];
-  const [x, y, z] = LINEAR_TO_XYZ65.map((row, k) => [
+  const [[xr, xg, xb], [yr, yg, yb], [zr, zg, zb]] = LINEAR_TO_XYZ65.map((row, k) => [
     (row[0] * paperLight.red) / white[k],
     (row[1] * paperLight.green) / white[k],
     (row[2] * paperLight.blue) / white[k],
@@ -30,11 +31,13 @@ export function lab65Map(map: ReflectanceMap, paperLight: LinearRgb, wanted?: Ui
   const empty = (): Float32Array => new Float32Array(red.length).fill(NaN);
   const [l65, a65, b65] = [empty(), empty(), empty()];
   for (let pixel = 0; pixel < red.length; pixel += 1) {
-    if (seen[pixel] === 0 || wanted?.[pixel] === 0) continue;
-    const [r, g, b] = [red[pixel], green[pixel], blue[pixel]];
-    const fx = compressLab(x[0] * r + x[1] * g + x[2] * b);
-    const fy = compressLab(y[0] * r + y[1] * g + y[2] * b);
-    const fz = compressLab(z[0] * r + z[1] * g + z[2] * b);
+    if (asked[pixel] === 0 || seen[pixel] === 0) continue;
+    const r = red[pixel];
+    const g = green[pixel];
+    const b = blue[pixel];
+    const fx = compressLab(xr * r + xg * g + xb * b);
+    const fy = compressLab(yr * r + yg * g + yb * b);
+    const fz = compressLab(zr * r + zg * g + zb * b);
     l65[pixel] = 116 * fy - 16;
     a65[pixel] = 500 * (fx - fy);
     b65[pixel] = 200 * (fy - fz);
