@@ -82,7 +82,7 @@ export interface RednessSpec {
 /** The state of the operated side on one day. */
 export interface WoundSpec {
   readonly side: Side;
-  /** Width of nail removed; 2–3 mm is common practice. */
+  /** Width of nail removed, along the skin; 2–3 mm as seen from above is common practice. */
   readonly stripMm: number;
   readonly redness: readonly RednessSpec[];
   /** How much higher the treated fold stands, whatever its colour. */

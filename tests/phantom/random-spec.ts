@@ -92,12 +92,12 @@ export function randomRedness(random: RandomSource): RednessSpec[] {
   return all;
 }
 
-/** The operated side on some day; 2–3 mm of plate removed is common practice. */
+/** The operated side on some day; 2–3 mm of plate removed, as seen from above, is common practice. */
 export function randomWound(random: RandomSource): WoundSpec {
   const open = random.chance(0.75);
   return {
     side: random.pick(['left', 'right'] as const),
-    stripMm: random.between(2, 3),
+    stripMm: random.between(2.2, 3.5),
     redness: randomRedness(random),
     swellingMm: random.chance(0.6) ? random.between(0.1, 1.3) : 0,
     rawShare: open ? random.between(0.3, 1) : 0,

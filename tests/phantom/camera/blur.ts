@@ -2,34 +2,58 @@
 import type { CameraSpec } from '../phantom-spec';
 import type { LinearPicture } from './expose';
 
-function bellAlong(source: Float32Array, target: Float32Array, length: number, lines: number, step: number, lineStep: number, sigma: number): void {
-  const reach = Math.max(1, Math.ceil(3 * sigma));
+function bellWeights(sigma: number): Float32Array {
+  const reach = Math.max(1, Math.ceil(2.7 * sigma));
   const weights = Float32Array.from({ length: 2 * reach + 1 }, (_, i) => Math.exp(-0.5 * ((i - reach) / sigma) ** 2));
   const total = weights.reduce((sum, w) => sum + w, 0);
-  for (let line = 0; line < lines; line++) {
-    for (let at = 0; at < length; at++) {
-      for (let k = 0; k < 3; k++) {
-        const base = line * lineStep + k;
-        let sum = 0;
-        for (let j = -reach; j <= reach; j++) {
-          const from = at + j < 0 ? 0 : at + j >= length ? length - 1 : at + j;
-          sum += weights[j + reach] * source[base + from * step];
-        }
-        target[base + at * step] = sum / total;
+  return weights.map((weight) => weight / total);
+}
+
+function blurRows({ widthPx, heightPx, rgb }: LinearPicture, weights: Float32Array): Float32Array {
+  const target = new Float32Array(rgb.length);
+  const reach = (weights.length - 1) / 2;
+  for (let row = 0; row < heightPx; row++) {
+    const start = row * widthPx * 3;
+    for (let column = 0; column < widthPx; column++) {
+      let r = 0, g = 0, b = 0;
+      for (let j = -reach; j <= reach; j++) {
+        const at = column + j;
+        const from = start + 3 * (at < 0 ? 0 : at >= widthPx ? widthPx - 1 : at);
+        const weight = weights[j + reach];
+        r += weight * rgb[from];
+        g += weight * rgb[from + 1];
+        b += weight * rgb[from + 2];
       }
+      const to = start + 3 * column;
+      target[to] = r;
+      target[to + 1] = g;
+      target[to + 2] = b;
     }
   }
+  return target;
+}
+
+function blurColumns(rgb: Float32Array, widthPx: number, heightPx: number, weights: Float32Array): Float32Array {
+  const target = new Float32Array(rgb.length);
+  const reach = (weights.length - 1) / 2;
+  const length = widthPx * 3;
+  for (let row = 0; row < heightPx; row++) {
+    const to = row * length;
+    for (let j = -reach; j <= reach; j++) {
+      const from = Math.min(heightPx - 1, Math.max(0, row + j)) * length;
+      const weight = weights[j + reach];
+      for (let i = 0; i < length; i++) target[to + i] += weight * rgb[from + i];
+    }
+  }
+  return target;
 }
 
 /** Blurs with a bell of the given standard deviation in pixels. */
 export function blurBell(picture: LinearPicture, sigmaPx: number): LinearPicture {
   if (sigmaPx < 0.15) return picture;
-  const { widthPx, heightPx, rgb } = picture;
-  const between = new Float32Array(rgb.length);
-  const target = new Float32Array(rgb.length);
-  bellAlong(rgb, between, widthPx, heightPx, 3, widthPx * 3, sigmaPx);
-  bellAlong(between, target, heightPx, widthPx, widthPx * 3, 3, sigmaPx);
-  return { ...picture, rgb: target };
+  const weights = bellWeights(sigmaPx);
+  const { widthPx, heightPx } = picture;
+  return { ...picture, rgb: blurColumns(blurRows(picture, weights), widthPx, heightPx, weights) };
 }
 
 /** Averages over shifted copies; each shift is a whole number of pixels. */

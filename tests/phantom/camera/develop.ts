@@ -54,26 +54,18 @@ function sense(picture: LinearPicture, camera: CameraSpec, seed: number): Float3
   return developed;
 }
 
-/** Evens out small differences and keeps large ones: the smearing of phone pictures. */
+/** Evens out small differences between neighbours and keeps large ones: the smearing of phone pictures. */
 function denoise(rgb: Float32Array, widthPx: number, heightPx: number, strength: number): Float32Array {
-  if (strength <= 0) return rgb;
+  if (strength <= 0.05) return rgb;
   const smooth = rgb.slice();
   const row = widthPx * 3;
-  const steps = [-row - 3, -row, -row + 3, -3, 3, row - 3, row, row + 3];
   for (let r = 1; r < heightPx - 1; r++) {
     for (let at = r * row + 3; at < (r + 1) * row - 3; at++) {
       const here = rgb[at];
-      const limit = 0.015 + 0.09 * Math.abs(here);
-      let sum = here;
-      let weight = 1;
-      for (let k = 0; k < 8; k++) {
-        const there = rgb[at + steps[k]];
-        const away = (there - here) / limit;
-        const w = strength / (1 + away * away * away * away);
-        sum += w * there;
-        weight += w;
-      }
-      smooth[at] = sum / weight;
+      const limit = (0.012 + 0.08 * Math.abs(here)) ** 2;
+      const l = rgb[at - 3] - here, t = rgb[at - row] - here, n = rgb[at + 3] - here, b = rgb[at + row] - here;
+      const lift = l / (limit + l * l) + t / (limit + t * t) + n / (limit + n * n) + b / (limit + b * b);
+      smooth[at] = here + 0.2 * strength * limit * lift;
     }
   }
   return smooth;
@@ -113,5 +105,7 @@ export function develop(picture: LinearPicture, camera: CameraSpec, seed: number
     }
   }
   sharpen(code, widthPx, heightPx, camera.sharpen);
-  return Uint8Array.from(code, (value) => Math.min(255, Math.max(0, Math.round(value))));
+  const bytes = new Uint8ClampedArray(code.length);
+  for (let i = 0; i < code.length; i++) bytes[i] = code[i];
+  return new Uint8Array(bytes.buffer);
 }

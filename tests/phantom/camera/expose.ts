@@ -3,7 +3,6 @@ import type { Scene } from '../scene/build-scene';
 import { notchFilling, shadeCard, shadeGround } from '../scene/shade-card';
 import { shadeFoot } from '../scene/shade-foot';
 import { shadeToe } from '../scene/shade-toe';
-import type { Vector } from '../scene/toe-pose';
 import type { ToeHit } from '../scene/trace-toe';
 
 export interface LinearPicture {
@@ -16,13 +15,19 @@ export interface LinearPicture {
 const GROUND = 0, CARD = 1, TOE = 2, FOOT = 3, FILLING = 4, SECOND = 5, COVER = 6;
 const SUBSAMPLES = 4;
 const UNDISTORTION_STEPS = 1024;
+/** How far before the neighbour's hit a ray to the foot begins. */
+const FOOT_HEAD_START_MM = 4;
 
 /** Where a cloth lies over the card in the picture of that fault: beyond a wavy line. */
 export interface Cover {
   covers(acrossMm: number, downMm: number): boolean;
 }
 
-type Look = (column: number, row: number, out: Float64Array) => number;
+/** `maybe` tells what can be there at all: `MAYBE_TOE`, `MAYBE_FOOT`, both or neither. */
+type Look = (column: number, row: number, out: Float64Array, maybe: number) => number;
+const MAYBE_TOE = 1, MAYBE_FOOT = 2;
+/** Pixels between the scouting rays that find out what can be where. */
+const SCOUT_STEP = 8;
 
 /** What the camera sees at a place of the picture: fills `out`, says which thing it is. */
 function lookInto(scene: Scene, cover: Cover | null): Look {
@@ -41,14 +46,22 @@ function lookInto(scene: Scene, cover: Cover | null): Look {
   const origin = toe?.pose.toToe(pupil) ?? [0, 0, 0];
   const axes = toe?.pose.axes ?? ([[1, 0, 0], [0, 1, 0], [0, 0, 1]] as const);
   const halfWidth = scene.spec.toe.halfWidthMm;
+  let lastToe = -1;
+  let lastFoot = -1;
+  // Reused for every pixel: a new array each time would cost more than the shading.
   const along: [number, number, number] = [0, 0, 0];
   const own: [number, number, number] = [0, 0, 0];
+  const point: [number, number, number] = [0, 0, 0];
+  const ownPoint: [number, number, number] = [0, 0, 0];
+  const view: [number, number, number] = [0, 0, 0];
 
-  const place = (from: Vector, direction: Vector, t: number): [number, number, number] =>
-    [from[0] + t * direction[0], from[1] + t * direction[1], from[2] + t * direction[2]];
-
-  function meetFoot(tLimit: number): number {
-    let t = own[2] < 0 ? (46 - origin[2]) / own[2] : 0;
+  /** `pastMm`: how far along the toe the ray crosses the axis's level; near the toes the foot is low. */
+  function meetFoot(tLimit: number, pastMm: number): number {
+    if (pastMm < -25) return -1;
+    const top = own[2] < 0 ? ((pastMm < 20 ? 18 : 46) - origin[2]) / own[2] : 0;
+    const near = lastFoot - FOOT_HEAD_START_MM;
+    const begin = near > top && toe!.foot.free(origin[0] + near * own[0], origin[1] + near * own[1], origin[2] + near * own[2]) > 1;
+    let t = begin ? near : top;
     for (let step = 0; step < 60 && t < tLimit; step++) {
       const gap = toe!.foot.free(origin[0] + t * own[0], origin[1] + t * own[1], origin[2] + t * own[2]);
       if (gap < 0.05) return t;
@@ -57,7 +70,7 @@ function lookInto(scene: Scene, cover: Cover | null): Look {
     return -1;
   }
 
-  return (column, row, out) => {
+  return (column, row, out, maybe) => {
     const xd = (column - middle.column) / focalPx, yd = (row - middle.row) / focalPx;
     const at = Math.min(UNDISTORTION_STEPS, ((xd * xd + yd * yd) / most) * UNDISTORTION_STEPS);
     const a = at | 0;
@@ -79,23 +92,34 @@ function lookInto(scene: Scene, cover: Cover | null): Look {
     }
     const meetsCard = card !== null && card.outline.insideMm(cx, cy) > 0;
     let nearest = meetsCard ? toCard : toGround;
-    if (toe !== null) {
+    if (toe !== null && maybe !== 0) {
       for (let k = 0; k < 3; k++) own[k] = axes[k][0] * along[0] + axes[k][1] * along[1] + axes[k][2] * along[2];
       // Where the ray passes the axis's level: far from the tube it cannot meet it.
       const pass = -origin[2] / own[2];
       const px = origin[0] + pass * own[0], py = origin[1] + pass * own[1];
       let t = -1;
-      if (Math.abs(px) < halfWidth + 12 + 0.03 * Math.abs(py) && py > -16) {
-        t = onToe === null ? -1 : toe.tracer.trace(origin[0], origin[1], origin[2], own[0], own[1], own[2], nearest, hit);
+      const lean = 13 * Math.abs(own[0] / own[2]);
+      if ((maybe & MAYBE_TOE) !== 0 && Math.abs(px) < halfWidth * 1.12 + 4 + lean && py > -16 && py < 85) {
+        t = toe.tracer.trace(origin[0], origin[1], origin[2], own[0], own[1], own[2], nearest, hit, lastToe);
         if (t >= 0) nearest = t;
+        lastToe = t;
       }
-      const foot = meetsCard && py < 40 ? -1 : meetFoot(nearest);
+      const foot = (maybe & MAYBE_FOOT) === 0 || (meetsCard && py < 40) ? -1 : meetFoot(nearest, py);
+      lastFoot = foot;
       if (foot >= 0) {
-        onFoot!(out, place(pupil, along, foot), place(origin, own, foot));
+        for (let k = 0; k < 3; k++) {
+          point[k] = pupil[k] + foot * along[k];
+          ownPoint[k] = origin[k] + foot * own[k];
+        }
+        onFoot!(out, point, ownPoint);
         return FOOT;
       }
       if (t >= 0) {
-        onToe!(out, hit, place(pupil, along, t), [-along[0], -along[1], -along[2]]);
+        for (let k = 0; k < 3; k++) {
+          point[k] = pupil[k] + t * along[k];
+          view[k] = -along[k];
+        }
+        onToe!(out, hit, point, view);
         return TOE;
       }
     }
@@ -117,7 +141,26 @@ function lookInto(scene: Scene, cover: Cover | null): Look {
   };
 }
 
-function smoothEdges(picture: LinearPicture, things: Uint8Array, look: Look): void {
+/** One ray for every block of pixels; a thing seen in a block may be in that block and in its eight neighbours. */
+function scout(widthPx: number, heightPx: number, look: Look): (column: number, row: number) => number {
+  const columns = Math.ceil(widthPx / SCOUT_STEP) + 1;
+  const rows = Math.ceil(heightPx / SCOUT_STEP) + 1;
+  const maybe = new Uint8Array(columns * rows);
+  const out = new Float64Array(3);
+  for (let r = 0; r < rows; r++) {
+    for (let c = 0; c < columns; c++) {
+      const thing = look(c * SCOUT_STEP, r * SCOUT_STEP, out, MAYBE_TOE | MAYBE_FOOT);
+      const seen = thing === TOE ? MAYBE_TOE : thing === FOOT ? MAYBE_FOOT : 0;
+      if (seen === 0) continue;
+      for (let i = Math.max(0, r - 1); i <= Math.min(rows - 1, r + 1); i++) {
+        for (let j = Math.max(0, c - 1); j <= Math.min(columns - 1, c + 1); j++) maybe[i * columns + j] |= seen;
+      }
+    }
+  }
+  return (column, row) => maybe[Math.round(row / SCOUT_STEP) * columns + Math.round(column / SCOUT_STEP)];
+}
+
+function smoothEdges(picture: LinearPicture, things: Uint8Array, look: Look, maybe: (column: number, row: number) => number): void {
   const { widthPx, heightPx, rgb } = picture;
   const out = new Float64Array(3);
   for (let row = 1; row < heightPx - 1; row++) {
@@ -127,7 +170,7 @@ function smoothEdges(picture: LinearPicture, things: Uint8Array, look: Look): vo
       if (thing === things[i - 1] && thing === things[i + 1] && thing === things[i - widthPx] && thing === things[i + widthPx]) continue;
       const sum = [0, 0, 0];
       for (let s = 0; s < SUBSAMPLES * SUBSAMPLES; s++) {
-        look(column + ((s % SUBSAMPLES) + 0.5) / SUBSAMPLES - 0.5, row + (Math.floor(s / SUBSAMPLES) + 0.5) / SUBSAMPLES - 0.5, out);
+        look(column + ((s % SUBSAMPLES) + 0.5) / SUBSAMPLES - 0.5, row + (Math.floor(s / SUBSAMPLES) + 0.5) / SUBSAMPLES - 0.5, out, maybe(column, row));
         for (let k = 0; k < 3; k++) sum[k] += out[k];
       }
       for (let k = 0; k < 3; k++) rgb[i * 3 + k] = sum[k] / (SUBSAMPLES * SUBSAMPLES);
@@ -141,16 +184,17 @@ export function expose(scene: Scene, cover: Cover | null = null): LinearPicture 
   const rgb = new Float32Array(widthPx * heightPx * 3);
   const things = new Uint8Array(widthPx * heightPx);
   const look = lookInto(scene, cover);
+  const maybe = scout(widthPx, heightPx, look);
   const out = new Float64Array(3);
   for (let row = 0, i = 0; row < heightPx; row++) {
     for (let column = 0; column < widthPx; column++, i++) {
-      things[i] = look(column, row, out);
+      things[i] = look(column, row, out, maybe(column, row));
       rgb[i * 3] = out[0];
       rgb[i * 3 + 1] = out[1];
       rgb[i * 3 + 2] = out[2];
     }
   }
   const picture = { widthPx, heightPx, rgb };
-  smoothEdges(picture, things, look);
+  smoothEdges(picture, things, look, maybe);
   return picture;
 }

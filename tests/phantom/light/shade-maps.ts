@@ -79,7 +79,7 @@ function pastToe({ lamp, toe }: Blockers, point: readonly [number, number, numbe
 
 /** The ground's light, `heightMm` (negative) below the card. */
 export function groundShade(blockers: Blockers, heightMm: number, around: readonly [number, number]): ShadeMap {
-  const frame = { lowU: around[0] - 180, lowV: around[1] - 160, step: 2.5, columns: 145, rows: 145 };
+  const frame = { lowU: around[0] - 180, lowV: around[1] - 160, step: 3, columns: 121, rows: 108 };
   return shadeMap(frame, (u, v) => {
     const point = [u, v, heightMm] as const;
     const under = blockers.card === null ? 0 : smoothStep(heightMm * 0.9, -heightMm * 0.5, blockers.card.insideMm(u, v));
@@ -92,7 +92,7 @@ export function groundShade(blockers: Blockers, heightMm: number, around: readon
 
 /** The card's own light: the toe may throw a shadow on it. */
 export function cardShade(blockers: Blockers, widthMm: number, heightMm: number): ShadeMap {
-  const frame = { lowU: 0, lowV: 0, step: 0.8, columns: Math.ceil(widthMm / 0.8) + 2, rows: Math.ceil(heightMm / 0.8) + 2 };
+  const frame = { lowU: 0, lowV: 0, step: 1, columns: Math.ceil(widthMm) + 2, rows: Math.ceil(heightMm) + 2 };
   return shadeMap(frame, (u, v) => [pastToe(blockers, [u, v, 0.05]), 1]);
 }
 

@@ -1,15 +1,22 @@
+import { randomSource } from './random-source';
+
 /** A smooth random field: lattice values joined by quintic weights, roughly −1…1 with mean 0. */
 export type NoiseField = (u: number, v: number) => number;
 
-function latticeValue(column: number, row: number, seed: number): number {
-  let hash = Math.imul(column, 374761393) + Math.imul(row, 668265263) + Math.imul(seed, 974634777);
-  hash = Math.imul(hash ^ (hash >>> 13), 1274126177);
-  hash = Math.imul(hash ^ (hash >>> 16), 1911520717);
-  return ((hash ^ (hash >>> 15)) >>> 0) / 2147483648 - 1;
-}
+const SIDE = 256;
+const WRAP = SIDE - 1;
 
-/** One octave; the lattice has one value per unit of u and v. */
+/** One table for all fields, −1…1; a seed decides which part of it a field begins at. */
+const LATTICE = ((): Float32Array => {
+  const random = randomSource(20260302, 'lattice');
+  return Float32Array.from({ length: SIDE * SIDE }, () => random.between(-1, 1));
+})();
+
+/** One octave; the lattice has one value per unit of u and v, and repeats after 256 units. */
 export function valueNoise(seed: number): NoiseField {
+  const start = randomSource(seed, 'noise field');
+  const shiftU = start.whole(0, WRAP);
+  const shiftV = start.whole(0, WRAP);
   return (u, v) => {
     const column = Math.floor(u);
     const row = Math.floor(v);
@@ -17,9 +24,12 @@ export function valueNoise(seed: number): NoiseField {
     const b = v - row;
     const wa = a * a * a * (a * (a * 6 - 15) + 10);
     const wb = b * b * b * (b * (b * 6 - 15) + 10);
-    const top = latticeValue(column, row, seed) * (1 - wa) + latticeValue(column + 1, row, seed) * wa;
-    const bottom = latticeValue(column, row + 1, seed) * (1 - wa) + latticeValue(column + 1, row + 1, seed) * wa;
-    return top * (1 - wb) + bottom * wb;
+    const left = (column + shiftU) & WRAP;
+    const right = (left + 1) & WRAP;
+    const upper = ((row + shiftV) & WRAP) * SIDE;
+    const lower = ((row + shiftV + 1) & WRAP) * SIDE;
+    const top = LATTICE[upper + left] + (LATTICE[upper + right] - LATTICE[upper + left]) * wa;
+    return top + (LATTICE[lower + left] + (LATTICE[lower + right] - LATTICE[lower + left]) * wa - top) * wb;
   };
 }
 
@@ -30,8 +40,8 @@ export function layeredNoise(seed: number, octaves: number): NoiseField {
   return (u, v) => {
     let sum = 0;
     let scale = 1;
-    for (const layer of layers) {
-      sum += layer(u * scale + 17.3 * scale, v * scale - 9.1 * scale) / scale;
+    for (let i = 0; i < octaves; i++) {
+      sum += layers[i](u * scale, v * scale) / scale;
       scale *= 2;
     }
     return sum / total;

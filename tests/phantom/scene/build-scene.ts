@@ -9,6 +9,7 @@ import { cardOutline, type CardOutline } from './card-outline';
 import { footOf, type Foot } from './foot';
 import { groundColour, type GroundColour } from './ground';
 import { faceByName } from './own-face';
+import { limit } from './smooth';
 import { toeFields, type ToeFields } from './toe-fields';
 import { toePaint, type ToePaint } from './toe-paint';
 import { notchEnd, toePose, type ToePose } from './toe-pose';
@@ -54,7 +55,8 @@ export interface Scene {
   readonly groundShade: ShadeMap;
 }
 
-const TEXEL_MM = 0.08;
+/** Grain of the toe's table: a little finer than the photo, within reason. */
+const texelFor = (pxPerMm: number): number => limit(0.85 / pxPerMm, 0.055, 0.1);
 
 function middleOfNail(spec: PhantomSpec, surface: ToeSurface, pose: ToePose): [number, number] {
   const { nail } = spec.toe;
@@ -69,7 +71,8 @@ export function buildScene(spec: PhantomSpec, face?: CardFace): Scene {
   const ambientResponse = spec.light.ambient === spec.light.key ? keyResponse : colourResponse(spec.camera.phoneSeed, spec.light.ambient);
   const scale = spec.card?.printScale ?? 1;
   const cut = shown.cut.map((point) => ({ acrossMm: point.acrossMm * scale, downMm: point.downMm * scale }));
-  const surface = spec.subject.kind === 'toe' ? toeSurface(spec, TEXEL_MM) : null;
+  const roughPxPerMm = (spec.camera.focal35Mm * Math.hypot(spec.camera.widthPx, spec.camera.heightPx)) / (43.27 * spec.camera.distanceMm);
+  const surface = spec.subject.kind === 'toe' ? toeSurface(spec, texelFor(roughPxPerMm)) : null;
   const pose = surface === null ? null : toePose(surface, spec.pose, cut);
   const end = notchEnd(cut);
   const middleMm = surface === null || pose === null ? ([end.acrossMm, end.downMm + 15] as const) : middleOfNail(spec, surface, pose);

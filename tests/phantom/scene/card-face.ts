@@ -50,20 +50,20 @@ function halve(level: FaceLevel): FaceLevel {
 }
 
 /** The printed face in one light, at the size whose grain suits a photo of `photoPxPerMm`. */
-export function printedFace(face: CardFace, card: CardSpec, paintMatrix: Matrix3, photoPxPerMm: number): FaceLevel {
-  const ink = inkCurve(card);
+export function printedFace(face: CardFace, card: CardSpec, [mr, mg, mb]: Matrix3, photoPxPerMm: number): FaceLevel {
+  const curve = inkCurve(card);
+  const inks = card.cast.map((cast) => curve.map((reflectance) => reflectance * cast));
   const rgb = new Float32Array(face.srgb.length);
-  const [mr, mg, mb] = paintMatrix;
-  for (let i = 0; i < rgb.length; i += 3) {
-    const red = ink[face.srgb[i]] * card.cast[0];
-    const green = ink[face.srgb[i + 1]] * card.cast[1];
-    const blue = ink[face.srgb[i + 2]] * card.cast[2];
-    rgb[i] = mr[0] * red + mr[1] * green + mr[2] * blue;
-    rgb[i + 1] = mg[0] * red + mg[1] * green + mg[2] * blue;
-    rgb[i + 2] = mb[0] * red + mb[1] * green + mb[2] * blue;
-  }
+  for (let i = 0; i < rgb.length; i += 3) for (let k = 0; k < 3; k++) rgb[i + k] = inks[k][face.srgb[i + k]];
   let level: FaceLevel = { pxPerMm: face.pxPerMm, widthPx: face.widthPx, heightPx: face.heightPx, rgb };
   while (level.pxPerMm > 2.2 * photoPxPerMm) level = halve(level);
+  const lit = level.rgb;
+  for (let i = 0; i < lit.length; i += 3) {
+    const red = lit[i], green = lit[i + 1], blue = lit[i + 2];
+    lit[i] = mr[0] * red + mr[1] * green + mr[2] * blue;
+    lit[i + 1] = mg[0] * red + mg[1] * green + mg[2] * blue;
+    lit[i + 2] = mb[0] * red + mb[1] * green + mb[2] * blue;
+  }
   return level;
 }
 

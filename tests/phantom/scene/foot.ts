@@ -44,7 +44,8 @@ function distance({ from, to, fromRadius, toRadius }: Capsule, x: number, y: num
   const ex = to[0] - from[0], ey = to[1] - from[1], ez = to[2] - from[2];
   const px = x - from[0], py = y - from[1], pz = z - from[2];
   const share = limit((px * ex + py * ey + pz * ez) / (ex * ex + ey * ey + ez * ez), 0, 1);
-  return Math.hypot(px - share * ex, py - share * ey, pz - share * ez) - fromRadius - (toRadius - fromRadius) * share;
+  const dx = px - share * ex, dy = py - share * ey, dz = pz - share * ez;
+  return Math.sqrt(dx * dx + dy * dy + dz * dz) - fromRadius - (toRadius - fromRadius) * share;
 }
 
 function melt(a: number, b: number, width: number): number {
@@ -76,10 +77,13 @@ export function footOf(spec: PhantomSpec): Foot {
       const x0 = x | 0, y0 = y | 0, z0 = z | 0;
       const fx = x - x0, fy = y - y0, fz = z - z0;
       const i = z0 * plane + y0 * size.x + x0;
-      const row = (k: number): number => table[k] + (table[k + 1] - table[k]) * fx;
-      const low = row(i) * (1 - fy) + row(i + size.x) * fy;
-      const high = row(i + plane) * (1 - fy) + row(i + plane + size.x) * fy;
-      return low + (high - low) * fz;
+      const j = i + size.x;
+      const near = table[i] + (table[i + 1] - table[i]) * fx;
+      const next = table[j] + (table[j + 1] - table[j]) * fx;
+      const nearUp = table[i + plane] + (table[i + plane + 1] - table[i + plane]) * fx;
+      const nextUp = table[j + plane] + (table[j + plane + 1] - table[j + plane]) * fx;
+      const low = near + (next - near) * fy;
+      return low + (nearUp + (nextUp - nearUp) * fy - low) * fz;
     },
     onNail(aside, along) {
       return small.some(({ from, fromRadius }) => {

@@ -5,7 +5,7 @@ import type { Ground } from '../phantom-spec';
 export type GroundColour = (out: Float64Array, acrossMm: number, downMm: number) => void;
 
 function wood(seed: number, tone: number): GroundColour {
-  const grain = layeredNoise(seed, 3);
+  const grain = layeredNoise(seed, 2);
   const rings = valueNoise(seed + 1);
   return (out, x, y) => {
     const plank = Math.floor(x / 95);
@@ -20,7 +20,7 @@ function wood(seed: number, tone: number): GroundColour {
 }
 
 function tiles(seed: number, tone: number): GroundColour {
-  const cloud = layeredNoise(seed, 3);
+  const cloud = layeredNoise(seed, 2);
   return (out, x, y) => {
     const u = Math.abs(x - 100 * Math.round(x / 100)), v = Math.abs(y + 30 - 100 * Math.round((y + 30) / 100));
     const light = tone * (Math.min(u, v) < 1.3 ? 0.55 : 1 + 0.09 * cloud(x * 0.06, y * 0.06));

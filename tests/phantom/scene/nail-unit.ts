@@ -31,6 +31,8 @@ export interface NailUnit {
 }
 
 const CORNER_POWER = 2.5;
+/** Farther away nothing asks how far. */
+const FAR_MM = 10;
 
 /** The nail unit of a toe whose strip was removed on the wound's side. */
 export function nailUnit(toe: ToeSpec, wound: WoundSpec): NailUnit {
@@ -46,6 +48,7 @@ export function nailUnit(toe: ToeSpec, wound: WoundSpec): NailUnit {
   const sideOf = (acrossMm: number): -1 | 1 => (acrossMm < 0 ? -1 : 1);
 
   const insideMm = (alongMm: number, acrossMm: number): number => {
+    if (alongMm > rootMm + FAR_MM || Math.abs(acrossMm) > nail.halfWidthMm + FAR_MM) return -FAR_MM;
     const width = halfWidth(alongMm, sideOf(acrossMm));
     const u = Math.abs(acrossMm) / width;
     const v = Math.max(0, alongMm - cornerAtMm) / nail.cornerMm;
@@ -53,7 +56,7 @@ export function nailUnit(toe: ToeSpec, wound: WoundSpec): NailUnit {
     const level = (u ** CORNER_POWER + v ** CORNER_POWER) ** (1 / CORNER_POWER);
     const du = (u / level) ** (CORNER_POWER - 1) / width;
     const dv = (v / level) ** (CORNER_POWER - 1) / nail.cornerMm;
-    return (1 - level) / Math.hypot(du, dv);
+    return (1 - level) / Math.sqrt(du * du + dv * dv);
   };
   const cutAt = (alongMm: number): number =>
     halfWidth(middleMm, treated) - wound.stripMm + 0.012 * (alongMm - middleMm) + 0.09 * wobble(alongMm * 0.8, 40);

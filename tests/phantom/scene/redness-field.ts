@@ -74,7 +74,8 @@ export function rednessField(redness: RednessSpec, nail: NailUnit, seed: number)
       if (alongMm < lowMm || alongMm > highMm) return 0;
       let outside = 1e3;
       for (const disc of discs) {
-        const away = Math.hypot(alongMm - disc.alongMm, acrossMm - disc.acrossMm) - disc.radiusMm;
+        const u = alongMm - disc.alongMm, v = acrossMm - disc.acrossMm;
+        const away = Math.sqrt(u * u + v * v) - disc.radiusMm;
         const overlap = Math.max(0, JOIN_MM - Math.abs(away - outside)) / JOIN_MM;
         outside = Math.min(outside, away) - (overlap * overlap * JOIN_MM) / 4;
       }

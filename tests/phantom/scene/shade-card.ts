@@ -1,5 +1,5 @@
 /** The light from the card, from what lies in its notch when there is no toe, and from the ground. */
-import { layeredNoise } from '../random/value-noise';
+import { valueNoise } from '../random/value-noise';
 import type { PrintedShape } from '../phantom-spec';
 import { melaninForIta, RESTING_BLOOD_SHARE, RESTING_SATURATION } from '../skin/skin-class';
 import type { Scene } from './build-scene';
@@ -15,7 +15,7 @@ export function shadeCard(scene: Scene): ShadeLevel {
   const { scale, keyLevel, ambientLevel, shade } = card;
   const key = new Float64Array(3);
   const ambient = new Float64Array(3);
-  const fibre = layeredNoise(scene.spec.seed + 71, 2);
+  const fibre = valueNoise(scene.spec.seed + 71);
   return (out, acrossMm, downMm) => {
     faceColourInto(key, keyLevel, acrossMm / scale, downMm / scale);
     if (ambientLevel === keyLevel) ambient.set(key);

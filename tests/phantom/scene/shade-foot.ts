@@ -24,12 +24,14 @@ export function shadeFoot(scene: Scene): ShadeFoot {
   const blockers = { lamp, card: scene.card?.outline ?? null, toe: null, foot: null };
   const [lx, ly, lz] = pose.turnToToe(lamp.toward);
   const up = pose.turnToToe([0, 0, 1]);
-  return (out, point, [x, y, z]) => {
+  return (out, point, own) => {
+    const x = own[0], y = own[1], z = own[2];
     const h = 1.6;
-    const nx = foot.free(x + h, y, z) - foot.free(x - h, y, z);
-    const ny = foot.free(x, y + h, z) - foot.free(x, y - h, z);
-    const nz = foot.free(x, y, z + h) - foot.free(x, y, z - h);
-    const length = Math.hypot(nx, ny, nz) || 1;
+    const here = foot.free(x, y, z);
+    const nx = foot.free(x + h, y, z) - here;
+    const ny = foot.free(x, y + h, z) - here;
+    const nz = foot.free(x, y, z + h) - here;
+    const length = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
     const facing = (nx * lx + ny * ly + nz * lz) / length;
     const upward = (nx * up[0] + ny * up[1] + nz * up[2]) / length;
     const open = Math.min(1, 0.4 + 0.6 * Math.max(0, foot.free(x + (4 * nx) / length, y + (4 * ny) / length, z + (4 * nz) / length)) / 4);

@@ -9,7 +9,8 @@ export interface ToeBody {
   halfWidthMm(alongMm: number): number;
   topMm(alongMm: number): number;
   axisAsideMm(alongMm: number): number;
-  radiusMm(alongMm: number, turnRad: number): number;
+  /** Radii of one section at the angles that the body was made for. */
+  sectionMm(alongMm: number): Float64Array;
 }
 
 const WIDTH_ROUNDING = 2.35;
@@ -23,8 +24,11 @@ const rounding = (alongMm: number, tipMm: number, power: number): number =>
 const girth = (alongMm: number): number =>
   1 - 0.12 * smoothStep(13, 25, alongMm) + 0.05 * Math.exp(-(((alongMm - 32) / 6) ** 2)) + 0.07 * smoothStep(34, 60, alongMm);
 
-/** The body of a toe. */
-export function toeBody(toe: ToeSpec): ToeBody {
+/** The body of a toe, with its sections at the given angles. */
+export function toeBody(toe: ToeSpec, turnsRad: Float64Array): ToeBody {
+  const n = toe.squareness;
+  const sides = turnsRad.map((turn) => Math.abs(Math.sin(turn)) ** n);
+  const heights = turnsRad.map((turn) => Math.abs(Math.cos(turn)) ** n * (Math.abs(turn) > Math.PI / 2 ? (UNDERSIDE / toe.flatness) ** -n : 1));
   const halfWidthMm = (alongMm: number): number =>
     toe.halfWidthMm * girth(alongMm) * rounding(alongMm, toe.tipLengthMm, WIDTH_ROUNDING);
   const topMm = (alongMm: number): number =>
@@ -33,12 +37,10 @@ export function toeBody(toe: ToeSpec): ToeBody {
     halfWidthMm,
     topMm,
     axisAsideMm: (alongMm) => toe.bendMm * (alongMm / 40) ** 2,
-    radiusMm(alongMm, turnRad) {
-      const width = halfWidthMm(alongMm);
-      const height = topMm(alongMm) * (Math.abs(turnRad) > Math.PI / 2 ? UNDERSIDE / toe.flatness : 1);
-      const n = toe.squareness;
-      const sum = (Math.abs(Math.sin(turnRad)) / width) ** n + (Math.abs(Math.cos(turnRad)) / height) ** n;
-      return sum ** (-1 / n);
+    sectionMm(alongMm) {
+      const width = halfWidthMm(alongMm) ** -n;
+      const height = topMm(alongMm) ** -n;
+      return sides.map((side, i) => (side * width + heights[i] * height) ** (-1 / n));
     },
   };
 }

@@ -5,8 +5,8 @@ import type { NailUnit } from './nail-unit';
 import { mix, smoothStep } from './smooth';
 import type { ToeBody } from './toe-body';
 
-/** Radius of the finished surface at a place that is known by angle and by its place on the unrolled skin. */
-export type ToeRelief = (alongMm: number, turnRad: number, acrossMm: number) => number;
+/** Radius of the finished surface over the bare body's, at an angle and a place on the unrolled skin. */
+export type ToeRelief = (baseMm: number, alongMm: number, turnRad: number, acrossMm: number) => number;
 
 /** Where granulation grows: on the treated fold, a third of the way along its side. */
 export function granulationCentre(nail: NailUnit): { alongMm: number; acrossMm: number } {
@@ -63,8 +63,7 @@ export function toeRelief(toe: ToeSpec, wound: WoundSpec, body: ToeBody, nail: N
     return wound.swellingMm * side * reach * (1 - Math.exp(-((outsideMm / 0.9) ** 2))) * Math.exp(-((outsideMm / 5.5) ** 2));
   };
 
-  return (alongMm, turnRad, acrossMm) => {
-    const base = body.radiusMm(alongMm, turnRad);
+  return (base, alongMm, turnRad, acrossMm) => {
     const insideMm = nail.insideMm(alongMm, acrossMm);
     if (insideMm < -9 || Math.abs(turnRad) > 1.45) return base + texture(alongMm, acrossMm);
     const tipShare = smoothStep(freeEdgeMm - 2.6, freeEdgeMm + 0.2, alongMm);

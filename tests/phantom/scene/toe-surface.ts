@@ -10,7 +10,7 @@ import { toeRelief } from './toe-relief';
 
 export const LONGEST_MM = 50;
 /** Half of the angle that the table covers; the underside is never seen. */
-export const TURN_LIMIT_RAD = 2.2;
+export const TURN_LIMIT_RAD = 1.8;
 const TIP_STRETCH_MM = 4;
 
 /** Row coordinate in mm: like the arc over the tip, then like the length. */
@@ -38,14 +38,14 @@ export interface ToeSurface {
   readonly highestMm: number;
 }
 
-function unroll(body: ToeBody, alongMm: number, columns: number, turnStepRad: number): Float64Array {
+/** Places along the skin of one section, from its middle. */
+function unroll(section: Float64Array, turnStepRad: number): Float64Array {
+  const columns = section.length;
   const across = new Float64Array(columns);
-  const middle = (columns - 1) / 2;
-  const radiusAt = (column: number): number => body.radiusMm(alongMm, (column - middle) * turnStepRad);
-  for (let column = middle + 1; column < columns; column++) {
-    const inner = radiusAt(column - 1);
-    const outer = radiusAt(column);
-    across[column] = across[column - 1] + Math.hypot(outer - inner, ((inner + outer) / 2) * turnStepRad);
+  for (let column = (columns + 1) / 2; column < columns; column++) {
+    const rise = section[column] - section[column - 1];
+    const run = ((section[column - 1] + section[column]) / 2) * turnStepRad;
+    across[column] = across[column - 1] + Math.sqrt(rise * rise + run * run);
     across[columns - 1 - column] = -across[column];
   }
   return across;
@@ -73,7 +73,7 @@ function normalsOf(surface: Omit<ToeSurface, 'normals'>): Float32Array {
       const vz = rr * cosine[right] - rl * cosine[left];
       // Across × along points outward.
       const nx = -vz * uy, ny = vz * ux - vx * uz, nz = vx * uy;
-      const length = Math.hypot(nx, ny, nz) || 1;
+      const length = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
       normals[(here + c) * 3] = nx / length;
       normals[(here + c) * 3 + 1] = ny / length;
       normals[(here + c) * 3 + 2] = nz / length;
@@ -84,23 +84,25 @@ function normalsOf(surface: Omit<ToeSurface, 'normals'>): Float32Array {
 
 /** Builds the table; `texelMm` is its grain on the skin. */
 export function toeSurface(spec: Pick<PhantomSpec, 'toe' | 'wound'>, texelMm: number): ToeSurface {
-  const body = toeBody(spec.toe);
-  const nail = nailUnit(spec.toe, spec.wound);
-  const relief = toeRelief(spec.toe, spec.wound, body, nail);
   const rows = Math.ceil(stretch(LONGEST_MM) / texelMm) + 1;
   const rowStepMm = stretch(LONGEST_MM) / (rows - 1);
   const columns = 2 * Math.ceil((TURN_LIMIT_RAD * spec.toe.halfWidthMm) / texelMm) + 1;
   const turnStepRad = (2 * TURN_LIMIT_RAD) / (columns - 1);
+  const turnsRad = Float64Array.from({ length: columns }, (_, c) => (c - (columns - 1) / 2) * turnStepRad);
+  const body = toeBody(spec.toe, turnsRad);
+  const nail = nailUnit(spec.toe, spec.wound);
+  const relief = toeRelief(spec.toe, spec.wound, body, nail);
   const alongMm = Float64Array.from({ length: rows }, (_, r) => unstretch(Math.max(r, 0.3) * rowStepMm));
   const radiusMm = new Float32Array(rows * columns);
   const acrossMm = new Float32Array(rows * columns);
   const axisAsideMm = Float32Array.from(alongMm, (along) => body.axisAsideMm(along));
   let highestMm = 0;
   for (let r = 0; r < rows; r++) {
-    const across = unroll(body, alongMm[r], columns, turnStepRad);
+    const section = body.sectionMm(alongMm[r]);
+    const across = unroll(section, turnStepRad);
     for (let c = 0; c < columns; c++) {
-      const turn = (c - (columns - 1) / 2) * turnStepRad;
-      const radius = Math.max(0.02, relief(alongMm[r], turn, across[c]));
+      const turn = turnsRad[c];
+      const radius = Math.max(0.02, relief(section[c], alongMm[r], turn, across[c]));
       radiusMm[r * columns + c] = radius;
       acrossMm[r * columns + c] = across[c];
       highestMm = Math.max(highestMm, radius * Math.cos(turn));

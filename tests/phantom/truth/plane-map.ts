@@ -26,13 +26,22 @@ export function planeMap(toe: PlacedToe, card: PlacedCard | null, grid: Omit<Pla
   const column = new Float32Array(widthPx * heightPx).fill(-1);
   const underCard = new Uint8Array(widthPx * heightPx);
   const [dx, dy, dz] = toe.pose.turnToToe([0, 0, -1]);
+  const start = toe.pose.toToe([originAcrossMm, originDownMm, ABOVE_MM]);
+  const acrossStep = toe.pose.turnToToe([1, 0, 0]);
+  const downStep = toe.pose.turnToToe([0, 1, 0]);
   const hit = { row: 0, column: 0 };
   for (let r = 0, i = 0; r < heightPx; r++) {
+    let before = -1;
     for (let c = 0; c < widthPx; c++, i++) {
       const across = originAcrossMm + c / pxPerMm;
       const down = originDownMm + r / pxPerMm;
-      const [ox, oy, oz] = toe.pose.toToe([across, down, ABOVE_MM]);
-      const t = toe.tracer.trace(ox, oy, oz, dx, dy, dz, 60, hit);
+      const t = toe.tracer.trace(
+        start[0] + (c * acrossStep[0] + r * downStep[0]) / pxPerMm,
+        start[1] + (c * acrossStep[1] + r * downStep[1]) / pxPerMm,
+        start[2] + (c * acrossStep[2] + r * downStep[2]) / pxPerMm,
+        dx, dy, dz, 60, hit, before,
+      );
+      before = t;
       if (t < 0) continue;
       row[i] = hit.row;
       column[i] = hit.column;

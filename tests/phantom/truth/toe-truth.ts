@@ -7,7 +7,7 @@ import { denseRing, distanceToLineMm } from './line-distance';
 import { onPlane, planeMap, type PlaneMap } from './plane-map';
 import { areaOf, zeroOutline, type Piece } from './zero-outline';
 
-const GRID_PX_PER_MM = 16;
+const GRID_PX_PER_MM = 14;
 const SATELLITE_MM = 1;
 const AT_MARGIN_MM = 0.25;
 const MARGIN_STEPS = 240;
@@ -25,13 +25,13 @@ function skinLine(scene: Scene, points: readonly SkinPoint[]): LineOfPairs {
 
 function gridAround(scene: Scene): Parameters<typeof planeMap>[2] {
   const [across, down] = scene.toe!.pose.origin;
-  const half = scene.spec.toe.halfWidthMm + 8;
+  const half = scene.spec.toe.halfWidthMm + 5;
   return {
     originAcrossMm: across - half,
     originDownMm: down - 3,
     pxPerMm: GRID_PX_PER_MM,
     widthPx: Math.ceil(2 * half * GRID_PX_PER_MM),
-    heightPx: Math.ceil(50 * GRID_PX_PER_MM),
+    heightPx: Math.ceil(45 * GRID_PX_PER_MM),
   };
 }
 
@@ -41,13 +41,25 @@ function combined(length: number, value: (i: number) => number): Float32Array {
   return out;
 }
 
-function joinedPieces(pieces: readonly Piece[], margin: LineOfPairs): { joined: TruthRing[]; satellites: TruthRing[] } {
+/** Even–odd rule over a ring and points of another one that lies within it or elsewhere, but does not cross it. */
+function holds(outer: LineOfPairs, ring: LineOfPairs): boolean {
+  const votes = ring.filter(([x, y]) => {
+    let inside = false;
+    for (let i = 0, j = outer.length - 1; i < outer.length; j = i++) {
+      const [ax, ay] = outer[j], [bx, by] = outer[i];
+      if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) inside = !inside;
+    }
+    return inside;
+  });
+  return votes.length > ring.length / 3;
+}
+
+/** Pieces of redness that belong to the treated fold: what hides under raw or soaked skin still joins them to it. */
+function joinedPieces(visible: readonly Piece[], whole: readonly Piece[], margin: LineOfPairs): { joined: TruthRing[]; satellites: TruthRing[] } {
+  const atFold = whole.filter((piece) => piece[0].ring.some((point) => distanceToLineMm(point, margin) < SATELLITE_MM));
   const joined: TruthRing[] = [];
   const satellites: TruthRing[] = [];
-  for (const piece of pieces) {
-    const near = piece[0].ring.some((point) => distanceToLineMm(point, margin) < SATELLITE_MM);
-    (near ? joined : satellites).push(...piece);
-  }
+  for (const piece of visible) (atFold.some(([outer]) => holds(outer.ring, piece[0].ring)) ? joined : satellites).push(...piece);
   return { joined, satellites };
 }
 
@@ -66,7 +78,7 @@ function reaches(rings: readonly TruthRing[], margin: LineOfPairs, proximal: Pai
 }
 
 /** The fields of the toe's table on one grid of the plane, cleaned as truth defines them. */
-export function truthFields(scene: Scene, map: PlaneMap): { toe: Float32Array; plate: Float32Array; groove: Float32Array; raw: Float32Array; macerated: Float32Array; erythema: Float32Array } {
+export function truthFields(scene: Scene, map: PlaneMap): { toe: Float32Array; plate: Float32Array; groove: Float32Array; raw: Float32Array; macerated: Float32Array; redness: Float32Array; erythema: Float32Array } {
   const toe = scene.toe!;
   const plane = (field: Float32Array): Float32Array => onPlane(map, toe, field, -9);
   const inside = plane(toe.fields.insideMm);
@@ -77,13 +89,15 @@ export function truthFields(scene: Scene, map: PlaneMap): { toe: Float32Array; p
   const hidden = map.underCard;
   const size = inside.length;
   const macerated = combined(size, (i) => (hidden[i] ? -9 : Math.min(wetSkin[i], -raw[i])));
+  const redness = combined(size, (i) => (hidden[i] ? -9 : Math.min((share[i] - 0.5) * SHARE_TO_MM, -inside[i])));
   return {
     plate,
     raw,
     macerated,
+    redness,
     toe: combined(size, (i) => (map.row[i] < 0 ? -1 : 1)),
     groove: plane(toe.fields.grooveMm),
-    erythema: combined(size, (i) => (hidden[i] ? -9 : Math.min((share[i] - 0.5) * SHARE_TO_MM, -inside[i], -raw[i], -macerated[i]))),
+    erythema: combined(size, (i) => Math.min(redness[i], -raw[i], -macerated[i])),
   };
 }
 
@@ -98,7 +112,7 @@ export function toeTruth(scene: Scene): { outlines: TruthOutlines; measurements:
   const treated = margin(nail.treated, 1);
   const lateral = margin(nail.treated, nail.cornerShare);
   const cutEdge = skinLine(scene, nail.cutLine(MARGIN_STEPS));
-  const { joined, satellites } = joinedPieces(zeroOutline(map, fields.erythema), treated);
+  const { joined, satellites } = joinedPieces(zeroOutline(map, fields.erythema), zeroOutline(map, fields.redness), treated);
   const widths = lateral.map((point) => distanceToLineMm(point, cutEdge));
   const [px, py] = pose.axes[1];
   const level = Math.hypot(px, py);

@@ -20,7 +20,7 @@ export const areaOf = (rings: readonly TruthRing[]): number =>
 /** The pieces where `field` > 0; crumbs under 0.05 mm² are left out. */
 export function zeroOutline(map: PlaneMap, field: Float32Array): Piece[] {
   const { widthPx, heightPx, pxPerMm, originAcrossMm, originDownMm } = map;
-  const [shape] = contours().size([widthPx, heightPx]).thresholds([0])(Array.from(field));
+  const shape = contours().size([widthPx, heightPx]).contour(field as unknown as number[], 0);
   const toMm = (ring: readonly number[][]): LineOfPairs =>
     ring.slice(0, -1).map(([x, y]) => [originAcrossMm + (x - 0.5) / pxPerMm, originDownMm + (y - 0.5) / pxPerMm] as const);
   return shape.coordinates
