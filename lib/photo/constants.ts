@@ -12,8 +12,11 @@ export const MAX_PIXELS = 64_000_000;
  */
 export const MIN_LONG_EDGE_PX = 320;
 
-/** Largest file that is looked at. 64 MP as an uncompressed 24 bit PNG is 192 MB; phone files are 1–30 MB. */
-export const MAX_FILE_BYTES = 200_000_000;
+/** Largest file that is looked at. A 48 MP photo saved as PNG is about 90 MB; what phones send is 1–30 MB. */
+export const MAX_FILE_BYTES = 100_000_000;
+
+/** Chunks or boxes in one file. A PNG of 90 MB in chunks of 8 kB has 12 000; a file of nothing but headers, millions. */
+export const MAX_FILE_PARTS = 100_000;
 
 /** A capture time further back than this cannot belong to the course of healing (own choice: a year and a month). */
 export const MAX_CAPTURE_AGE_DAYS = 400;

@@ -2,7 +2,8 @@
  * Words that makers write into the EXIF fields of phones. Only the class is kept, never maker or model: from memory,
  * checked against public sample files; a device that is not listed is 'unknown', which nothing depends on.
  */
-const PHONE_WORDS = /\b(iphone|phone|android|pixel|galaxy|nokia|htc|huawei|honor|xiaomi|redmi|oneplus|oppo|vivo|realme|motorola|moto|fairphone|sm-[a-z0-9]+)\b/i;
+const PHONE_WORDS =
+  /\b(iphone|phone|android|pixel|galaxy|nokia|htc|huawei|honor|xiaomi|redmi|oneplus|oppo|vivo|realme|moto(rola)?|sm-\w+)\b/i;
 const CAMERA_WORDS = /\b(canon|nikon|fuji(film)?|olympus|om digital|panasonic|pentax|ricoh|leica|hasselblad|powershot|coolpix|eos)\b/i;
 
 /**

@@ -1,3 +1,5 @@
+import { MAX_FILE_PARTS } from '../../photo/constants';
+
 /** Walks the boxes of an ISO base media file (ISO/IEC 14496-12): size, four letters, content. Nothing is decoded. */
 export interface IsoBox {
   readonly type: string;
@@ -41,7 +43,8 @@ const TO_THE_END = 0;
 
 /** The boxes that lie side by side from the cursor on. A box that reaches past its parent throws RangeError. */
 export function* isoBoxes(parent: ByteCursor): Generator<IsoBox> {
-  while (parent.left >= 8) {
+  for (let part = 0; parent.left >= 8; part += 1) {
+    if (part >= MAX_FILE_PARTS) throw new RangeError(`at most ${MAX_FILE_PARTS} boxes side by side are read`);
     const stated = parent.number(4);
     const type = parent.letters();
     let size = stated - 8;

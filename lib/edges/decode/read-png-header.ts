@@ -1,5 +1,6 @@
 /** Reads a PNG chunk by chunk (W3C PNG, third edition) and leaves out what no decoder needs to see. */
 import { inflateSync } from 'node:zlib';
+import { MAX_FILE_PARTS } from '../../photo/constants';
 import { decodeRefusal } from '../../photo/decode-refusals';
 import { readCodePoints } from './colour-code-points';
 import type { HeaderResult } from './container-header';
@@ -58,7 +59,8 @@ const numberAt = (data: Uint8Array, at: number): number =>
   data.length < at + 4 ? NaN : new DataView(data.buffer, data.byteOffset).getUint32(at);
 
 function* pngChunks(bytes: Uint8Array): Generator<PngChunk> {
-  for (let at = SIGNATURE_BYTES; at + FRAME_BYTES <= bytes.length; ) {
+  let at = SIGNATURE_BYTES;
+  for (let part = 0; part < MAX_FILE_PARTS && at + FRAME_BYTES <= bytes.length; part += 1) {
     const end = at + FRAME_BYTES + numberAt(bytes, at);
     if (end > bytes.length) return;
     const type = Buffer.from(bytes.subarray(at + 4, at + 8)).toString('latin1');

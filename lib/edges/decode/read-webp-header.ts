@@ -1,4 +1,5 @@
 /** Reads a WebP's RIFF chunks (RFC 9649): one still picture, lossy or lossless, with or without the extended header. */
+import { MAX_FILE_PARTS } from '../../photo/constants';
 import { decodeRefusal } from '../../photo/decode-refusals';
 import type { HeaderResult } from './container-header';
 
@@ -12,6 +13,7 @@ interface Frame {
 }
 
 export function readWebpHeader(bytes: Uint8Array): HeaderResult {
+  if (bytes.length < RIFF_HEADER_BYTES + CHUNK_HEADER_BYTES) return decodeRefusal('truncated', 'WebP ends early');
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (view.getUint32(4, true) + CHUNK_HEADER_BYTES > bytes.length) return decodeRefusal('truncated', 'WebP ends early');
   const chunks = readChunks(bytes, view);
@@ -37,7 +39,8 @@ export function readWebpHeader(bytes: Uint8Array): HeaderResult {
 
 function readChunks(bytes: Uint8Array, view: DataView): Map<string, Uint8Array> {
   const chunks = new Map<string, Uint8Array>();
-  for (let at = RIFF_HEADER_BYTES; at + CHUNK_HEADER_BYTES <= bytes.length; ) {
+  let at = RIFF_HEADER_BYTES;
+  for (let part = 0; part < MAX_FILE_PARTS && at + CHUNK_HEADER_BYTES <= bytes.length; part += 1) {
     const start = at + CHUNK_HEADER_BYTES;
     const end = start + view.getUint32(at + 4, true);
     const type = Buffer.from(bytes.subarray(at, at + 4)).toString('latin1');

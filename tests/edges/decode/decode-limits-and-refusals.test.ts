@@ -143,6 +143,14 @@ describe('the limits', () => {
     expect(await refusalOf(withPngChunk(png, 'iCCP', bomb))).toBe('unsupportedColour');
   });
 
+  it('refuse a file that is nothing but hundreds of thousands of empty parts', async () => {
+    const empty = Buffer.concat(Array<Uint8Array>(200_000).fill(pngChunk('junk', new Uint8Array(0))));
+    const parts = plainBytes(Buffer.concat([png.subarray(0, 33), empty, png.subarray(33)]));
+    expect(await refusalOf(parts)).toBe('truncated');
+    const boxes = Buffer.concat([Buffer.from('\0\0\0\x10ftypheic\0\0\0\0'), Buffer.alloc(2_000_000, '\0\0\0\x08free')]);
+    expect(await refusalOf(plainBytes(boxes))).toBe('corrupt');
+  });
+
   it('refuse high dynamic range code points instead of guessing their colours', async () => {
     expect(await refusalOf(withPngChunk(png, 'cICP', Uint8Array.of(9, 16, 0, 1)))).toBe('unsupportedColour');
   });
