@@ -4,6 +4,8 @@ import type { PointMm } from '../units';
 import type { CodeTriple, PatchReading, WhiteSample } from './card-readings';
 import { type Homography, toImage } from '../rectify/homography';
 import { isInsideOutline } from '../rectify/inside-outline';
+import { MAD_TO_SIGMA } from './constants';
+import { medianOf } from './median-of';
 
 interface SpotReading {
   readonly codeMedian: CodeTriple;
@@ -15,8 +17,6 @@ interface SpotReading {
 const EDGE_MARGIN_MM = 0.7;
 const READINGS_PER_SIDE = 9;
 const CLIPPED_CODE = 254;
-/** Median absolute deviation → standard deviation of a normal distribution. */
-const MAD_TO_SIGMA = 1.4826;
 /** Paper is read on spots of this size at this pitch, mm. */
 const SPOT_MM = 1.2;
 const PITCH_MM = 3;
@@ -81,15 +81,10 @@ function readSpot(photo: UprightPhoto, imageFromCard: Homography, centre: PointM
     blue.push(photo.srgb[at + 2]);
     if (Math.max(photo.srgb[at], photo.srgb[at + 1], photo.srgb[at + 2]) >= CLIPPED_CODE) clipped++;
   }
-  const middle = median(green);
+  const middle = medianOf(green);
   return {
-    codeMedian: [median(red), middle, median(blue)],
+    codeMedian: [medianOf(red), middle, medianOf(blue)],
     clippedShare: clipped / green.length,
-    spread: MAD_TO_SIGMA * median(green.map((value) => Math.abs(value - middle))),
+    spread: MAD_TO_SIGMA * medianOf(green.map((value) => Math.abs(value - middle))),
   };
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1];
 }

@@ -1,0 +1,17 @@
+/** `npm run bench -- accuracy|speed`: figures that are printed, and written with `--json FILE`. */
+import { accuracyCommand } from './accuracy/accuracy-command';
+import { speedCommand } from './speed/speed-command';
+
+const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<void>>> = {
+  accuracy: accuracyCommand,
+  speed: speedCommand,
+};
+
+const [name, ...words] = process.argv.slice(2);
+const command = COMMANDS[name ?? ''];
+if (command) {
+  await command(words);
+} else {
+  console.error(`Which bench? ${Object.keys(COMMANDS).join(', ')}. For example: npm run bench -- accuracy --photos 60`);
+  process.exitCode = 2;
+}

@@ -1,0 +1,66 @@
+/** One process of the speed bench: `speed-probe.ts PHOTO timed` or `speed-probe.ts PHOTO many N`; prints JSON. */
+import { readFileSync } from 'node:fs';
+import { median } from 'd3-array';
+import sharp from 'sharp';
+import { OWN_CARD } from '../../../lib/card/own-card';
+import { analysisPorts } from '../../../lib/edges/analysis-ports';
+import { findCard } from '../../../lib/rectify/find-card';
+import { LINEAR_LIGHT } from '../../../lib/rectify/linear-light';
+import { toeGrid } from '../../../lib/rectify/map-grid';
+import { resampleMap } from '../../../lib/rectify/resample-map';
+import { analysePhoto, type AnalysisRequest } from '../../../lib/pipeline/analyse-photo';
+import type { AnalysisPorts } from '../../../lib/pipeline/ports';
+
+const RUNS = 9;
+const [photo, mode, count] = process.argv.slice(2);
+const file = readFileSync(photo);
+const ports = await analysisPorts();
+const request: AnalysisRequest = {
+  geometry: OWN_CARD,
+  print: { scale: 1, relativeU: 0.005, confirmed: true },
+  context: { receivedAt: null, knownSha256: new Set() },
+};
+
+const analysed = await analysePhoto(file, request, ports);
+if (!analysed.analysed || !analysed.analysis.measurement) throw new Error('The bench photo was not measured.');
+
+if (mode === 'many') {
+  const start = performance.now();
+  for (let i = 0; i < Number(count); i++) await analysePhoto(file, request, ports);
+  console.log(JSON.stringify({ seconds: (performance.now() - start) / 1000 }));
+} else {
+  const decode: number[] = [];
+  const analysis: number[] = [];
+  const same: number[] = [];
+  // In turns, so that a slow moment of the machine falls on all alike.
+  for (let i = 0; i < RUNS; i++) {
+    decode.push(await timed(async () => void (await sharp(file).raw().toBuffer())));
+    analysis.push(await timed(async () => void (await analysePhoto(file, request, ports))));
+    same.push(await timed(() => sameSteps(ports)));
+  }
+  console.log(
+    JSON.stringify({
+      decodeMs: median(decode),
+      analysisMs: median(analysis),
+      sameStepsMs: median(same),
+      peakMb: process.resourceUsage().maxRSS / 1024,
+    }),
+  );
+}
+
+/** What the native chain does as well: decode, find, rectify, threshold. */
+async function sameSteps({ decodePhoto, detectFiducials }: AnalysisPorts): Promise<void> {
+  const decoded = await decodePhoto(file);
+  if (!decoded.decoded) throw new Error(decoded.refusal.sentence);
+  const search = findCard(decoded.photo, OWN_CARD, detectFiducials);
+  if (!search.found) throw new Error('The card was not found.');
+  const map = resampleMap(decoded.photo, search.fit.imageFromCard, toeGrid(OWN_CARD), { red: LINEAR_LIGHT, green: LINEAR_LIGHT, blue: LINEAR_LIGHT });
+  const level = median(map.green) as number;
+  Uint8Array.from(map.green, (light) => (light > level ? 1 : 0));
+}
+
+async function timed(work: () => Promise<void>): Promise<number> {
+  const start = performance.now();
+  await work();
+  return performance.now() - start;
+}
