@@ -34,14 +34,14 @@ function randomSkin(random: RandomSource, skinClass: SkinClass): SkinSpec {
 
 function randomNail(random: RandomSource, toeHalfWidthMm: number): NailSpec {
   return {
-    halfWidthMm: toeHalfWidthMm * random.between(0.66, 0.78),
+    halfWidthMm: toeHalfWidthMm * random.between(0.58, 0.72),
     freeEdgeMm: random.between(2.6, 4.2),
     lengthMm: toeHalfWidthMm * random.between(1.1, 1.4),
     whiteEdgeMm: random.between(0.3, 1.6),
-    lunulaMm: random.chance(0.7) ? random.between(1, 3.2) : 0.01,
+    lunulaMm: random.chance(0.7) ? random.between(1.5, 3.8) : 0,
     cornerMm: random.between(3.2, 5.5),
-    curveRadiusMm: toeHalfWidthMm * random.between(1.15, 1.9),
-    foldHeightMm: random.between(0.6, 1.4),
+    curveRadiusMm: toeHalfWidthMm * random.between(0.95, 1.45),
+    foldHeightMm: random.between(0.8, 1.7),
     thicknessMm: random.between(0.35, 0.8),
     polish: random.chance(0.05) ? [random.between(0.05, 0.6), random.between(0.02, 0.3), random.between(0.02, 0.4)] : null,
   };

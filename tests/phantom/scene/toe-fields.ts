@@ -24,6 +24,8 @@ export interface ToeFields {
 }
 
 const FAR_MM = -9;
+/** The bed shows this far beyond the free edge. */
+const HYPONYCHIUM_MM = 0.35;
 
 /** Fills the fields of one toe on one day. */
 export function toeFields(spec: Pick<PhantomSpec, 'toe' | 'wound'>, surface: ToeSurface): ToeFields {
@@ -44,7 +46,7 @@ export function toeFields(spec: Pick<PhantomSpec, 'toe' | 'wound'>, surface: Toe
       const inside = limit(nail.insideMm(along, across), FAR_MM, 9);
       const cut = nail.insideCutMm(along, across);
       const behind = nail.behindFreeEdgeMm(along, across);
-      fields.insideMm[i] = behind < -1 && inside > 0 ? Math.max(FAR_MM, behind) : inside;
+      fields.insideMm[i] = Math.max(FAR_MM, Math.min(inside, behind + HYPONYCHIUM_MM));
       fields.plateMm[i] = Math.max(FAR_MM, Math.min(inside, cut, behind));
       const groove = Math.max(FAR_MM, Math.min(inside, -cut, behind));
       fields.grooveMm[i] = groove;

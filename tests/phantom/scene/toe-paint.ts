@@ -21,7 +21,7 @@ export interface ToePaint {
 const NAIL_VEIL: Rgb = [0.74, 0.62, 0.54];
 const LUNULA: Rgb = [0.8, 0.7, 0.64];
 const FREE_EDGE: Rgb = [0.74, 0.7, 0.57];
-const SLOUGH: Rgb = [0.62, 0.5, 0.22];
+const SLOUGH: Rgb = [0.62, 0.53, 0.31];
 const DRIED_BLOOD: Rgb = [0.07, 0.018, 0.014];
 const CRUST: Rgb = [0.24, 0.12, 0.045];
 const MACERATED: Rgb = [0.74, 0.69, 0.62];
@@ -40,11 +40,12 @@ function skinPainter(spec: PhantomSpec, fields: ToeFields, response: ColourRespo
   const veins = layeredNoise(toe.seed + 33, 3);
   return (at, along, across, i) => {
     const warm = 1 + 0.55 * (1 - smoothStep(1, 11, along)) + 0.18 * Math.exp(-(((along - 31) / 6) ** 2));
-    const patchy = (1 + 2 * toe.skin.bloodSpread * flush(along * 0.16, across * 0.16)) * (1 + 0.6 * toe.skin.bloodSpread * veins(along * 1.1, across * 1.1));
+    const pores = 1 + 0.25 * toe.skin.bloodSpread * veins(along * 4.1, across * 4.1);
+    const patchy = pores * (1 + 2 * toe.skin.bloodSpread * flush(along * 0.16, across * 0.16)) * (1 + 0.6 * toe.skin.bloodSpread * veins(along * 1.1, across * 1.1));
     const crease = 1 + 0.35 * Math.exp(-(((along - 31) / 6) ** 2)) * Math.min(1, melanin * 8);
     const dark = melanin * crease * (1 + 2 * toe.skin.melaninSpread * pigment(along * 0.22, across * 0.22));
     const open = smoothStep(-0.15, 0.25, fields.rawMm[i]);
-    const bed = smoothStep(-0.1, 0.15, fields.insideMm[i]);
+    const bed = smoothStep(-0.35, 0.25, fields.insideMm[i]);
     const thin = Math.max(open, bed * 0.92);
     const blood = RESTING_BLOOD_SHARE * warm * patchy + fields.addedBlood[i] + 0.02 * bed * (1 - open) + 0.075 * open * (1 + 0.5 * veins(along * 0.9, across * 0.9));
     response.skinInto(albedo, at, Math.max(0, dark * (1 - thin)), Math.max(0.0005, blood), Math.min(0.98, RESTING_SATURATION + 0.1 * fields.rednessShare[i] + 0.15 * open));
@@ -69,7 +70,7 @@ function platePainter(spec: PhantomSpec, surface: ToeSurface, fields: ToeFields,
     const streaks = 0.06 * streak(across * 2.6, along * 0.08);
     const whiteEdge = 1 - smoothStep(nail.whiteEdgeMm - 0.25, nail.whiteEdgeMm + 0.35, behind + 0.15 * streak(across * 0.8, 9));
     const toRoot = surface.nail.rootMm - along;
-    const moon = 1 - smoothStep(nail.lunulaMm - 0.6, nail.lunulaMm + 0.6, Math.hypot(toRoot, across * 0.55));
+    const moon = 1 - smoothStep(nail.lunulaMm - 0.5, nail.lunulaMm + 0.5, Math.hypot(toRoot, across * 0.42));
     blend(paint.albedo, at, veil, plate * (0.34 + streaks));
     blend(paint.albedo, at, lunula, plate * 0.5 * moon);
     blend(paint.albedo, at, white, plate * 0.86 * whiteEdge);
@@ -90,9 +91,9 @@ function overlayPainter(spec: PhantomSpec, surface: ToeSurface, fields: ToeField
     const rim = Math.exp(-(((inside + 0.25) / 0.22) ** 2)) * smoothStep(2, 6, along);
     blend(paint.albedo, at, cuticle, 0.3 * rim);
     const grain = 0.5 + 0.5 * rough(along * 0.8, across * 0.8);
-    blend(paint.albedo, at, macerated, 0.72 * smoothStep(-0.35, 0.35, fields.maceratedMm[i]) * (0.85 + 0.15 * grain));
+    blend(paint.albedo, at, macerated, 0.66 * smoothStep(-0.55, 0.55, fields.maceratedMm[i]) * (0.75 + 0.25 * grain));
     const open = smoothStep(-0.05, 0.3, fields.rawMm[i]);
-    blend(paint.albedo, at, slough, 0.8 * open * smoothStep(0.62, 0.42, grain - wound.sloughShare * 0.7 + 0.25));
+    blend(paint.albedo, at, slough, 0.7 * open * (1 - smoothStep(wound.sloughShare * 0.75 - 0.1, wound.sloughShare * 0.75 + 0.25, grain - 0.1)));
     if (wound.iodine > 0 && along < 27) {
       const stain = wound.iodine * smoothStep(0.25, 0.6, 0.5 + 0.6 * rough(along * 0.12, across * 0.12)) * smoothStep(27, 18, along);
       for (let c = 0; c < 3; c++) paint.albedo[at + c] *= 1 - stain * (1 - iodine[c]);

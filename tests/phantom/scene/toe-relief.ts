@@ -14,6 +14,9 @@ export function granulationCentre(nail: NailUnit): { alongMm: number; acrossMm: 
   return { alongMm: margin.alongMm, acrossMm: margin.acrossMm - nail.treated * 0.4 };
 }
 
+/** Over this width the fold's lip comes down to the nail or the bed. */
+const FOLD_LIP_MM = 0.35;
+
 /** The plate is a flatter arch than the toe: up = top − aside² / (2 R), solved for the radius. */
 function archRadiusMm(topMm: number, curveRadiusMm: number, turnRad: number): number {
   const sine = Math.sin(turnRad);
@@ -31,7 +34,9 @@ function skinTexture(toe: ToeSpec): (alongMm: number, acrossMm: number) => numbe
     const joint = Math.exp(-(((alongMm - 31) / 5.5) ** 2));
     const wave = alongMm * 0.62 + 0.9 * crease(alongMm * 0.12, acrossMm * 0.16) + 0.02 * acrossMm * acrossMm * 0.3;
     const creases = Math.max(0, Math.cos(wave * 2 * Math.PI * 0.62)) ** 4 * (0.6 + 0.4 * crease(alongMm * 0.5, acrossMm * 0.3));
-    return 0.035 * fine(alongMm * 1.3, acrossMm * 1.3) + 0.16 * coarse(alongMm * 0.14, acrossMm * 0.14) - toe.wrinkleDepthMm * joint * creases;
+    const upstream = Math.exp(-(((alongMm - 21) / 5) ** 2));
+    const lines = Math.abs(crease(acrossMm * 1.3, alongMm * 0.18));
+    return 0.045 * fine(alongMm * 1.9, acrossMm * 1.9) - 0.07 * upstream * (1 - Math.min(1, lines * 6)) + 0.16 * coarse(alongMm * 0.14, acrossMm * 0.14) - toe.wrinkleDepthMm * joint * creases;
   };
 }
 
@@ -43,8 +48,9 @@ export function toeRelief(toe: ToeSpec, wound: WoundSpec, body: ToeBody, nail: N
   const granulation = granulationCentre(nail);
   const { thicknessMm, foldHeightMm, freeEdgeMm, curveRadiusMm } = toe.nail;
 
+  const archMm = (alongMm: number, turnRad: number): number => archRadiusMm(body.topMm(alongMm) + 0.1, curveRadiusMm, turnRad);
   const nailSide = (alongMm: number, turnRad: number, acrossMm: number): number => {
-    const arch = archRadiusMm(body.topMm(alongMm) + 0.1, curveRadiusMm, turnRad);
+    const arch = archMm(alongMm, turnRad);
     const plate = arch + 0.02 * ridges(acrossMm * 2.2, alongMm * 0.05);
     const bed = arch - thicknessMm - 0.3 + 0.14 * wound.rawShare * bumps(alongMm * 1.1, acrossMm * 1.1);
     const pad = arch - thicknessMm - 0.25;
@@ -66,11 +72,14 @@ export function toeRelief(toe: ToeSpec, wound: WoundSpec, body: ToeBody, nail: N
   return (base, alongMm, turnRad, acrossMm) => {
     const insideMm = nail.insideMm(alongMm, acrossMm);
     if (insideMm < -9 || Math.abs(turnRad) > 1.45) return base + texture(alongMm, acrossMm);
-    const tipShare = smoothStep(freeEdgeMm - 2.6, freeEdgeMm + 0.2, alongMm);
-    const within = mix(base, nailSide(alongMm, turnRad, acrossMm), tipShare);
-    let radius = within;
-    if (insideMm < 0) {
+    const tipShare = smoothStep(freeEdgeMm - 1.9, freeEdgeMm + 0.1, alongMm);
+    let radius = base;
+    if (insideMm > 0) {
+      const edge = mix(base, archMm(alongMm, turnRad), tipShare);
+      radius = mix(edge, mix(base, nailSide(alongMm, turnRad, acrossMm), tipShare), smoothStep(0, FOLD_LIP_MM, insideMm));
+    } else {
       const outsideMm = -insideMm;
+      const within = mix(base, archMm(alongMm, turnRad), tipShare);
       const rim = (1 - Math.exp(-((outsideMm / 0.55) ** 2))) * Math.exp(-((outsideMm / 3) ** 2));
       const skin = mix(within, base + texture(alongMm, acrossMm), smoothStep(0, 3, outsideMm));
       radius = skin + foldHeight(alongMm, acrossMm) * rim + swelling(alongMm, acrossMm, outsideMm);
