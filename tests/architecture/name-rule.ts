@@ -11,7 +11,8 @@ const KEBAB = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 const SNAKE = /^_*[a-z0-9]+(_[a-z0-9]+)*_*$/;
 /** Folders of the router: `(staff)`, `[id]`, `_components`. */
 const ROUTE_FOLDER = /^(\([a-z-]+\)|\[{1,2}(\.\.\.)?[a-z-]+\]{1,2}|_[a-z-]+)$/i;
-const JUNK = /(^|[-_])(utils?|helpers?|common|misc|stuff|shared-code)($|[-_])/;
+/** `common-truth` is a truth; `card-common` and `common` are drawers. */
+const JUNK = /(^|[-_])(utils?|helpers?)($|[-_])|(^|[-_])(common|misc|stuff)$/;
 
 /** A name without its endings: `serial` for `serial.test.ts`. Dot files stay whole. */
 const stemOf = (name: string): string => (name.startsWith('.') ? name : name.replace(/(\.(test|spec|config|d|bench))?\.[a-z0-9]+$/i, ''));

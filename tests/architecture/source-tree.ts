@@ -18,8 +18,9 @@ export function treeFiles(folder = ''): string[] {
     .sort();
 }
 
-/** The code below `folder` in the languages the compiler reads. `codeFiles('lib')` */
-export const codeFiles = (folder = ''): string[] => treeFiles(folder).filter((file) => /\.(ts|tsx|mts|mjs|js)$/.test(file));
+/** The code below `folder` in the languages the compiler reads, declarations aside. `codeFiles('lib')` */
+export const codeFiles = (folder = ''): string[] =>
+  treeFiles(folder).filter((file) => /\.(ts|tsx|mjs|js)$/.test(file) && !file.endsWith('.d.ts'));
 
 /** The text of one file of the tree. `readText('package.json')` */
 export const readText = (file: string): string => readFileSync(path.join(ROOT, file), 'utf8');
