@@ -39,7 +39,7 @@ export const DECODE_REFUSAL_SENTENCE: Readonly<Record<DecodeRefusalId, string>> 
  * @param id one of the closed list
  * @param detail what was found, in a few words
  * @returns the refusal as data; nothing is thrown
- * @example decodeRefusal('tooSmall', '8 × 8 px').sentence.startsWith('The picture is too small')
+ * @example decodeRefusal('tooSmall', '8 × 8 px').detail // '8 × 8 px'
  */
 export function decodeRefusal(id: DecodeRefusalId, detail?: string): DecodeRefusal {
   const sentence = DECODE_REFUSAL_SENTENCE[id];

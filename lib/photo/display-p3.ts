@@ -19,7 +19,7 @@ const toSignal = (light: number): number => (light <= 0.0031308 ? light * 12.92 
  * One Display P3 colour as sRGB, not clipped: outside 0…1 the colour cannot be shown in sRGB.
  * @param p3 signal values of red, green and blue, 0…1
  * @returns sRGB signal values; the curve is continued through zero with its sign (CSS Color 4, section 10.2)
- * @example convertDisplayP3ToSrgb([1, 1, 1]) // 1, 1, 1: both have the same white
+ * @example convertDisplayP3ToSrgb([1, 1, 1]) // [1, 1, 1]
  */
 export function convertDisplayP3ToSrgb(p3: readonly [number, number, number]): [number, number, number] {
   const light = p3.map(toLight);
@@ -58,7 +58,7 @@ const [[RED_RED, RED_GREEN], [GREEN_RED, GREEN_GREEN], [BLUE_RED, BLUE_GREEN, BL
  * @param picture Display P3 code values 0…255, RGB interleaved; its bytes are overwritten
  * @returns the same picture, now sRGB
  * Source: matrix above; curve IEC 61966-2-1.
- * @example convertPictureP3ToSrgb({ widthPx: 1, heightPx: 1, srgb: Uint8Array.of(80, 80, 80) }).srgb[0] === 80
+ * @example convertPictureP3ToSrgb({ widthPx: 1, heightPx: 1, srgb: Uint8Array.of(80, 80, 80) }).srgb[0] // 80
  */
 export function convertPictureP3ToSrgb(picture: RgbPicture): RgbPicture {
   const { srgb } = picture;

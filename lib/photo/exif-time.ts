@@ -3,7 +3,7 @@
  * cameras without a set clock write zeros or spaces.
  * @param text the DateTimeOriginal field, or null
  * @returns `2026-03-02T19:32:31`, or null when the field is absent, blank or no date of the calendar
- * @example parseExifTime('2026:03:02 19:32:31') === '2026-03-02T19:32:31'
+ * @example parseExifTime('2026:03:02 19:32:31') // '2026-03-02T19:32:31'
  */
 export function parseExifTime(text: string | null): string | null {
   const parts = /^(\d{4})[:-](\d\d)[:-](\d\d)[ T](\d\d):(\d\d):(\d\d)/.exec(text ?? '');
@@ -19,7 +19,7 @@ export function parseExifTime(text: string | null): string | null {
  * The zone of that wall clock, from OffsetTimeOriginal only: OffsetTime belongs to the date of the last change.
  * @param text the OffsetTimeOriginal field, or null
  * @returns `+05:45`, or null when absent or outside −12:00 … +14:00 (IANA tz); never guessed
- * @example parseExifOffset('+05:45') === '+05:45'
+ * @example parseExifOffset('+05:45') // '+05:45'
  */
 export function parseExifOffset(text: string | null): string | null {
   const parts = /^([+-])(\d\d):([0-5]\d)$/.exec((text ?? '').trim());

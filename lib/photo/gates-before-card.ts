@@ -1,5 +1,5 @@
 /** The gates that need no card: they are asked first, because they are cheap and because no card can mend them. */
-import { captureTimeReason, type CaptureTimeContext } from './capture-time-gate';
+import { captureTimeReason, type CaptureTimeContext } from './capture-time-reason';
 import { MAX_PLAIN_SHARE } from './constants';
 import { plainShare } from './plain-share';
 import { gateReason, type GateReason } from './reasons';
@@ -15,7 +15,7 @@ export interface BeforeCardContext extends CaptureTimeContext {
  * @param photo the upright photo at full resolution
  * @param context when it came, when the procedure was, and which files came earlier
  * @returns every failed gate of notAPhotograph, captureTime and duplicate, in that order; empty when none failed
- * @example gatesBeforeCard(photo, { receivedAt: null, knownSha256: new Set([photo.sha256]) })[0].gate === 'duplicate'
+ * @example gatesBeforeCard(photo, { receivedAt: null, knownSha256: new Set([photo.sha256]) }).at(-1)?.gate // 'duplicate'
  */
 export function gatesBeforeCard(photo: UprightPhoto, context: BeforeCardContext): GateReason[] {
   const plain = plainShare(photo);

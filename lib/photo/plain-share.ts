@@ -9,7 +9,7 @@ type SquareKind = 'clipped' | 'plain' | 'grainy' | 'edge';
  * @param picture sRGB code values, RGB interleaved, at the resolution at which it was taken; any size from 16 × 16 px
  * @returns 0…1; 0 when no square says anything. Where almost no grain is found anywhere, clipped squares count as plain.
  * Assumes: a camera's noise survives its own smoothing and JPEG in most of the picture. Source: own reasoning.
- * @example plainShare({ widthPx: 16, heightPx: 16, srgb: new Uint8Array(768).fill(90) }) === 1
+ * @example plainShare({ widthPx: 16, heightPx: 16, srgb: new Uint8Array(768).fill(90) }) // 1
  */
 export function plainShare(picture: RgbPicture): number {
   const counts: Record<SquareKind, number> = { clipped: 0, plain: 0, grainy: 0, edge: 0 };

@@ -61,7 +61,14 @@ export const NOT_MEASURED_SENTENCE: Readonly<Record<NotMeasuredReason, string>> 
   toeShapeUnknown: 'The outline of the toe does not allow a cylinder to be fitted.',
 };
 
-/** A reason with the sentence that belongs to it. `gateReason('tilt', 41, 35).advice` tells what to do. */
+/**
+ * A reason with the sentence that belongs to it.
+ * @param gate one of the closed list
+ * @param measuredValue what was measured, in the gate's own unit; null where the gate has no number
+ * @param limit the limit in the same unit
+ * @returns the failed gate as data; nothing is thrown
+ * @example gateReason('tilt', 41, 35).limit // 35
+ */
 export function gateReason(gate: GateId, measuredValue: number | null, limit: number | null): GateReason {
   return { gate, measured: measuredValue, limit, advice: GATE_ADVICE[gate] };
 }

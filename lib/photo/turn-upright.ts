@@ -40,7 +40,7 @@ export interface RgbPicture {
  * @param orientation EXIF orientation, 1…8; 1 gives back the same picture, untouched
  * @returns the upright picture; widths and heights are swapped for 5…8. Throws on any other orientation.
  * Source: TIFF 6.0 (Adobe, 1992), tag Orientation.
- * @example turnUpright({ widthPx: 2, heightPx: 1, srgb: Uint8Array.of(1, 1, 1, 2, 2, 2) }, 6).heightPx === 2
+ * @example turnUpright({ widthPx: 2, heightPx: 1, srgb: Uint8Array.of(1, 1, 1, 2, 2, 2) }, 6).heightPx // 2
  */
 export function turnUpright(stored: RgbPicture, orientation: number): RgbPicture {
   const { first, perColumn, perRow } = walkFor(orientation, stored.widthPx, stored.heightPx);

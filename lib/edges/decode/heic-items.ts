@@ -1,5 +1,6 @@
 /** The item tables of a HEIF file (ISO/IEC 23008-12 over 14496-12): which item is the picture, and what describes it. */
-import { ByteCursor, isoBoxes, type IsoBox } from './iso-boxes';
+import type { ByteCursor} from './iso-boxes';
+import { isoBoxes, type IsoBox } from './iso-boxes';
 
 export interface HeicItems {
   readonly primaryId: number;

@@ -3,7 +3,7 @@
  * the parser does not even follow the pointer to the position block. A damaged block never fails the photo.
  */
 import ExifReader from 'exifreader';
-import { classifyDevice } from '../../photo/device-class';
+import { classifyDevice } from '../../photo/classify-device';
 import { parseExifOffset, parseExifTime } from '../../photo/exif-time';
 import type { CaptureFacts } from '../../photo/upright-photo';
 

@@ -1,6 +1,6 @@
 /** Reads a HEIC's item tables: size, colour, EXIF block and gain map of the picture, before anything is decoded. */
 import { decodeRefusal } from '../../photo/decode-refusals';
-import { readCodePoints } from './colour-code-points';
+import { readCodePoints } from './read-code-points';
 import type { ContainerHeader, HeaderResult } from './container-header';
 import { hasWholeTiles } from './has-whole-tiles';
 import { readHeicItems, type HeicItems } from './heic-items';

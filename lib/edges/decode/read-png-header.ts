@@ -2,7 +2,7 @@
 import { inflateSync } from 'node:zlib';
 import { MAX_FILE_PARTS } from '../../photo/constants';
 import { decodeRefusal } from '../../photo/decode-refusals';
-import { readCodePoints } from './colour-code-points';
+import { readCodePoints } from './read-code-points';
 import type { HeaderResult } from './container-header';
 
 interface PngChunk {

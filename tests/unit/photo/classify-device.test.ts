@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { classifyDevice } from '../../../lib/photo/device-class';
+import { classifyDevice } from '../../../lib/photo/classify-device';
 
 describe('the class of the device', () => {
   it('is phone or camera where maker, model or lens say so', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { captureTimeReason } from '../../../lib/photo/capture-time-gate';
+import { captureTimeReason } from '../../../lib/photo/capture-time-reason';
 
 const receivedAt = '2026-11-25T08:00:00Z';
 const taken = (localTime: string | null, utcOffset: string | null = null) => ({ localTime, utcOffset });

@@ -10,7 +10,7 @@ const CAMERA_WORDS = /\b(canon|nikon|fuji(film)?|olympus|om digital|panasonic|pe
  * Whether the file says that it comes from a phone or from a camera with its own lens.
  * @param words what the file says about maker, model and lens, in any order; null where it says nothing
  * @returns 'unknown' when no word is recognised; never refuses
- * @example classifyDevice(['Nokia', 'Nokia 8.3 5G', null]) === 'phone'
+ * @example classifyDevice(['Nokia', 'Nokia 8.3 5G', null]) // 'phone'
  */
 export function classifyDevice(words: readonly (string | null)[]): 'phone' | 'camera' | 'unknown' {
   const text = words.filter((word) => word !== null).join(' ');

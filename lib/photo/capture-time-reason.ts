@@ -19,7 +19,7 @@ export interface CaptureTimeContext {
  * @param context the instants to hold it against; throws RangeError where one is no instant
  * @returns null when it can be right or is absent; otherwise the gate with the photo's age at receipt in days and the
  * age that it would have had at the limit (negative: in the future)
- * @example captureTimeReason({ localTime: '2019-01-05T10:00:00', utcOffset: null }, { receivedAt: '2026-11-25T08:00:00Z' })?.limit === 400
+ * @example captureTimeReason({ localTime: '2019-01-05T10:00:00', utcOffset: null }, { receivedAt: '2026-11-25T08:00:00Z' })?.limit // 400
  */
 export function captureTimeReason(
   { localTime, utcOffset }: Pick<CaptureFacts, 'localTime' | 'utcOffset'>,
