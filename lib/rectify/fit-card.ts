@@ -1,10 +1,10 @@
 import type { CardGeometry, Fiducial } from '../card/card-geometry';
-import type { PointMm } from '../units';
-import { CORNER_NOISE_PX, FIDUCIAL_OUTLIER_MM, INSET_PRIOR_MM, LEAST_FIDUCIALS } from './constants';
+import { cardPlaneStep } from './card-plane-step';
+import { FIDUCIAL_OUTLIER_MM, LEAST_FIDUCIALS, QUIET_RESIDUAL_MM } from './constants';
+import { fiducialCorners } from './fiducial-corners';
 import { fitHomography, type PlanePair } from './fit-homography';
 import type { FoundFiducial } from './found-fiducial';
-import { type Homography, invertHomography, toCard, toImage } from './homography';
-import { solveLinear } from './solve-linear';
+import { type Homography, invertHomography, toCard } from './homography';
 
 /** The card's plane as seen in one photo. */
 export interface CardFit {
@@ -17,16 +17,8 @@ export interface CardFit {
   readonly residualMm: number;
 }
 
-const SIGNS = [[-1, -1], [1, -1], [1, 1], [-1, 1]] as const;
-
-/** Corners of a fiducial on the card, clockwise from its top left, each edge moved inward by `insetMm`. */
-export function fiducialCorners(fiducial: Fiducial, insetMm: number): PointMm[] {
-  const half = fiducial.sizeMm / 2 - insetMm;
-  return SIGNS.map(([sx, sy]) => ({
-    acrossMm: fiducial.centre.acrossMm + sx * half,
-    downMm: fiducial.centre.downMm + sy * half,
-  }));
-}
+/** So many times smaller is the residual of a plane that one stray fiducial had spoilt (ours). */
+const FAR_BETTER = 2;
 
 /**
  * One homography over all corners of all fiducials, together with one inset shared by every edge: scale then comes
@@ -42,14 +34,30 @@ export function fitCard(found: readonly FoundFiducial[], geometry: CardGeometry)
   let used = found.filter((one) => geometry.fiducials.some((f) => f.id === one.id));
   while (used.length >= LEAST_FIDUCIALS) {
     const fit = fitOnce(used, geometry);
-    if (!fit) return null;
-    const worst = used
-      .map((one) => ({ one, offMm: offPlaneMm(one, fit, geometry) }))
-      .reduce((a, b) => (b.offMm > a.offMm ? b : a));
-    if (worst.offMm <= FIDUCIAL_OUTLIER_MM || used.length === LEAST_FIDUCIALS) return fit;
-    used = used.filter((one) => one !== worst.one);
+    if (!fit || used.length === LEAST_FIDUCIALS || fit.residualMm < QUIET_RESIDUAL_MM) return fit;
+    const rest = withoutOne(used, geometry);
+    if (!rest || !isBetterWithout(rest, fit, geometry)) return fit;
+    used = [...rest.used];
   }
   return null;
+}
+
+/** The fit without the fiducial whose absence makes the rest agree best. */
+function withoutOne(used: readonly FoundFiducial[], geometry: CardGeometry): CardFit | null {
+  const fits = used.map((left) => fitOnce(used.filter((one) => one !== left), geometry)).filter((fit) => fit !== null);
+  return fits.length === 0 ? null : fits.reduce((a, b) => (b.residualMm < a.residualMm ? b : a));
+}
+
+/**
+ * A fiducial at the card's corner pulls the plane along: moved by 2 mm it lies only some tenths of a millimetre off the
+ * common fit, and its neighbour looks guilty. So it is judged by the fit of the others, and counts as the one that
+ * disagrees only where they agree far better without it: a bent card or a wide lens is nobody's single fault.
+ */
+function isBetterWithout(rest: CardFit, fit: CardFit, geometry: CardGeometry): boolean {
+  if (fit.used.some((one) => offPlaneMm(one, fit, geometry) > FIDUCIAL_OUTLIER_MM)) return true;
+  const left = fit.used.filter((one) => !rest.used.includes(one));
+  const isFarOff = left.some((one) => offPlaneMm(one, rest, geometry) > FIDUCIAL_OUTLIER_MM);
+  return isFarOff && rest.residualMm < fit.residualMm / FAR_BETTER;
 }
 
 function designOf(found: FoundFiducial, geometry: CardGeometry): Fiducial {
@@ -64,8 +72,9 @@ function fitOnce(used: readonly FoundFiducial[], geometry: CardGeometry): CardFi
   let imageFromCard = fitHomography(pairsOf(used, geometry, 0));
   if (!imageFromCard) return null;
   let insetMm = 0;
+  const seen = used.map((one) => ({ design: designOf(one, geometry), cornersPx: one.cornersPx }));
   for (let round = 0; round < 6; round++) {
-    const step = gaussNewtonStep(imageFromCard, insetMm, used, geometry);
+    const step = cardPlaneStep(imageFromCard, insetMm, seen);
     if (!step) return null;
     imageFromCard = [...imageFromCard.slice(0, 8).map((value, i) => value + step[i]), 1] as unknown as Homography;
     insetMm += step[8];
@@ -80,55 +89,6 @@ function fitOnce(used: readonly FoundFiducial[], geometry: CardGeometry): CardFi
   return { imageFromCard, cardFromImage, used, insetMm, residualMm };
 }
 
-/** One step over the eight numbers of the map and the inset; the inset is held near zero by its prior. */
-function gaussNewtonStep(h: Homography, insetMm: number, used: readonly FoundFiducial[], geometry: CardGeometry): number[] | null {
-  const normal = Array.from({ length: 9 }, () => new Array<number>(9).fill(0));
-  const right = new Array<number>(9).fill(0);
-  const add = (row: readonly number[], residual: number, weight: number) => {
-    for (let i = 0; i < 9; i++) {
-      right[i] += weight * row[i] * residual;
-      for (let j = 0; j < 9; j++) normal[i][j] += weight * row[i] * row[j];
-    }
-  };
-  for (const one of used) {
-    const corners = fiducialCorners(designOf(one, geometry), insetMm);
-    corners.forEach((card, i) => {
-      const { x, y, byX, byY, w } = withDerivatives(h, card);
-      const toX = -SIGNS[i][0];
-      const toY = -SIGNS[i][1];
-      const image = one.cornersPx[i];
-      const weight = 1 / CORNER_NOISE_PX ** 2;
-      const { acrossMm: a, downMm: d } = card;
-      add([a / w, d / w, 1 / w, 0, 0, 0, (-x * a) / w, (-x * d) / w, byX.x * toX + byY.x * toY], image.column - x, weight);
-      add([0, 0, 0, a / w, d / w, 1 / w, (-y * a) / w, (-y * d) / w, byX.y * toX + byY.y * toY], image.row - y, weight);
-    });
-  }
-  normal[8][8] += 1 / INSET_PRIOR_MM ** 2;
-  right[8] -= insetMm / INSET_PRIOR_MM ** 2;
-  return solveScaled(normal, right);
-}
-
-/** Solves with rows and columns scaled by the diagonal: the map's numbers differ by five orders of magnitude. */
-function solveScaled(normal: number[][], right: number[]): number[] | null {
-  const scale = normal.map((row, i) => 1 / Math.sqrt(row[i] || 1));
-  const scaled = normal.map((row, i) => row.map((value, j) => value * scale[i] * scale[j]));
-  const solution = solveLinear(scaled, right.map((value, i) => value * scale[i]));
-  return solution && solution.map((value, i) => value * scale[i]);
-}
-
-function withDerivatives(h: Homography, { acrossMm: a, downMm: d }: PointMm) {
-  const w = h[6] * a + h[7] * d + h[8];
-  const x = (h[0] * a + h[1] * d + h[2]) / w;
-  const y = (h[3] * a + h[4] * d + h[5]) / w;
-  return {
-    x,
-    y,
-    w,
-    byX: { x: (h[0] - x * h[6]) / w, y: (h[3] - y * h[6]) / w },
-    byY: { x: (h[1] - x * h[7]) / w, y: (h[4] - y * h[7]) / w },
-  };
-}
-
 function offPlaneMm(one: FoundFiducial, fit: CardFit, geometry: CardGeometry): number {
   const corners = fiducialCorners(designOf(one, geometry), fit.insetMm);
   const squares = one.cornersPx.map((image, i) => {
@@ -137,6 +97,3 @@ function offPlaneMm(one: FoundFiducial, fit: CardFit, geometry: CardGeometry): n
   });
   return Math.sqrt(squares.reduce((sum, value) => sum + value, 0) / 4);
 }
-
-/** Where a card point appears, for checks: `imagePoint(fit, { acrossMm: 0, downMm: 0 })`. */
-export const imagePoint = (fit: CardFit, point: PointMm) => toImage(fit.imageFromCard, point);

@@ -1,3 +1,4 @@
+import { median } from 'd3-array';
 import type { PointPx } from '../units';
 
 /** A straight line as a point on it and a unit direction. */
@@ -13,18 +14,20 @@ const ROUNDS = 3;
 const FLOOR_PX = 0.05;
 
 /**
- * Total least squares line through points, outliers left out (three rounds, median absolute deviation).
+ * Total least squares line through points, outliers left out (three rounds, median absolute deviation). The first
+ * round starts from the line between two of the points that half of them lie nearest to (Rousseeuw 1984, least median
+ * of squares): a mean line would already be pulled toward a neighbouring edge.
  *
  * @param points at least two, pixels
  * @example fitLine([{ row: 0, column: 0 }, { row: 1, column: 1 }]).direction // ±(0.7071, 0.7071)
  */
 export function fitLine(points: readonly PointPx[]): LinePx {
   if (points.length < 2) throw new RangeError(`fitLine: at least two points are needed, received ${points.length}`);
-  let kept = points;
-  let line = leastSquares(kept);
+  let kept: readonly PointPx[] = [];
+  let line = leastMedianLine(points);
   for (let round = 0; round < ROUNDS; round++) {
     const residuals = points.map((point) => Math.abs(offsetFrom(line, point)));
-    const sigma = Math.max(FLOOR_PX, 1.4826 * median(residuals));
+    const sigma = Math.max(FLOOR_PX, 1.4826 * (median(residuals) as number));
     const next = points.filter((_, i) => residuals[i] <= OUTLIER_SIGMAS * sigma);
     if (next.length === kept.length || next.length < 2) break;
     kept = next;
@@ -41,6 +44,20 @@ export function intersectLines(a: LinePx, b: LinePx): PointPx | null {
   const dc = b.through.column - a.through.column;
   const along = (dr * b.direction.column - dc * b.direction.row) / cross;
   return { row: a.through.row + along * a.direction.row, column: a.through.column + along * a.direction.column };
+}
+
+/** Tries lines between points half of the list and a third of the list apart: far enough to fix a direction. */
+function leastMedianLine(points: readonly PointPx[]): LinePx {
+  let best = leastSquares(points);
+  let bestPx = median(points.map((point) => Math.abs(offsetFrom(best, point)))) as number;
+  for (const apart of [points.length >> 1, Math.floor(points.length / 3)]) {
+    for (let i = 0; apart > 0 && i + apart < points.length; i++) {
+      const line = leastSquares([points[i], points[i + apart]]);
+      const px = median(points.map((point) => Math.abs(offsetFrom(line, point)))) as number;
+      if (px < bestPx) [best, bestPx] = [line, px];
+    }
+  }
+  return best;
 }
 
 function leastSquares(points: readonly PointPx[]): LinePx {
@@ -61,10 +78,4 @@ function leastSquares(points: readonly PointPx[]): LinePx {
 
 function offsetFrom(line: LinePx, point: PointPx): number {
   return (point.row - line.through.row) * line.direction.column - (point.column - line.through.column) * line.direction.row;
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
 }

@@ -11,6 +11,8 @@ const SIDE_MARGIN = 0.14;
 const LEAST_KEPT = 8;
 /** How far across the edge is looked, in cells of the square: the black border is one cell wide. */
 const LOOK_CELLS = 0.8;
+/** The second look is shorter, so that blurred white cells inside the border do not brighten its dark end. */
+const LOOK_AGAIN_CELLS = 0.6;
 const SHORTEST_SIDE_PX = 6;
 /** A 4 × 4 marker with its border: the kind that the card bears. */
 const CARD_CELLS_PER_SIDE = 6;
@@ -29,7 +31,7 @@ const MOST_MOVE_CELLS = 0.7;
  */
 export function refineCorners(photo: UprightPhoto, coarse: FoundFiducial, cellsPerSide = CARD_CELLS_PER_SIDE): FoundFiducial | null {
   const once = refineOnce(photo, coarse, LOOK_CELLS / cellsPerSide);
-  const twice = once && refineOnce(photo, once, LOOK_CELLS / cellsPerSide);
+  const twice = once && refineOnce(photo, once, LOOK_AGAIN_CELLS / cellsPerSide);
   return twice && movedLittle(coarse, twice, cellsPerSide) ? twice : null;
 }
 

@@ -75,7 +75,7 @@ function fillRow(map: LinearMap, row: number, photo: UprightPhoto, h: Homography
       sumRed += topLeft * tables.red[srgb[at]] + topRight * tables.red[srgb[at + 3]] + lowLeft * tables.red[srgb[below]] + lowRight * tables.red[srgb[below + 3]];
       sumGreen += topLeft * tables.green[srgb[at + 1]] + topRight * tables.green[srgb[at + 4]] + lowLeft * tables.green[srgb[below + 1]] + lowRight * tables.green[srgb[below + 4]];
       sumBlue += topLeft * tables.blue[srgb[at + 2]] + topRight * tables.blue[srgb[at + 5]] + lowLeft * tables.blue[srgb[below + 2]] + lowRight * tables.blue[srgb[below + 5]];
-      if (srgb[at] >= CLIPPED_CODE || srgb[at + 1] >= CLIPPED_CODE || srgb[at + 2] >= CLIPPED_CODE) whole = 0;
+      if (isClipped(srgb, at) || isClipped(srgb, at + 3) || isClipped(srgb, below) || isClipped(srgb, below + 3)) whole = 0;
     }
     const i = row * grid.widthPx + column;
     red[i] = sumRed * scale;
@@ -83,4 +83,8 @@ function fillRow(map: LinearMap, row: number, photo: UprightPhoto, h: Homography
     blue[i] = sumBlue * scale;
     seen[i] = whole;
   }
+}
+
+function isClipped(srgb: Uint8Array, at: number): boolean {
+  return srgb[at] >= CLIPPED_CODE || srgb[at + 1] >= CLIPPED_CODE || srgb[at + 2] >= CLIPPED_CODE;
 }
