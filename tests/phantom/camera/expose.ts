@@ -58,7 +58,7 @@ function lookInto(scene: Scene, cover: Cover | null): Look {
   /** `pastMm`: how far along the toe the ray crosses the axis's level; near the toes the foot is low. */
   function meetFoot(tLimit: number, pastMm: number): number {
     if (pastMm < -25) return -1;
-    const top = own[2] < 0 ? ((pastMm < 20 ? 18 : 46) - origin[2]) / own[2] : 0;
+    const top = own[2] < 0 ? ((pastMm < 20 ? 18 : 58) - origin[2]) / own[2] : 0;
     const near = lastFoot - FOOT_HEAD_START_MM;
     const begin = near > top && toe!.foot.free(origin[0] + near * own[0], origin[1] + near * own[1], origin[2] + near * own[2]) > 1;
     let t = begin ? near : top;

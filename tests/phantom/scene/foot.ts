@@ -17,10 +17,11 @@ interface Capsule {
   readonly toRadius: number;
 }
 
-const STEP_MM = 2.5;
-const LOW = { aside: -50, along: -20, up: -30 };
-const HIGH = { aside: 110, along: 200, up: 45 };
-const MELT_MM = 5;
+const STEP_MM = 3;
+const LOW = { aside: -49, along: -20, up: -31 };
+/** Beyond the far end the last section goes on and on, as a leg. */
+const HIGH = { aside: 110, along: 235, up: 50 };
+const MELT_MM = 7;
 
 function capsules(spec: PhantomSpec): { small: Capsule[]; back: Capsule[] } {
   const half = spec.toe.halfWidthMm;
@@ -31,11 +32,12 @@ function capsules(spec: PhantomSpec): { small: Capsule[]; back: Capsule[] } {
     return { from: [aside, start + radius, radius - half * 0.95 + 1], to: [aside * 0.94, 62, 0], fromRadius: radius, toRadius: radius * 1.1 };
   });
   const back: Capsule[] = [
-    { from: [0, 50, -0.5], to: [14, 170, 10], fromRadius: half * 0.95, toRadius: 22 },
-    { from: [half + 8, 64, -3], to: [26, 175, 12], fromRadius: 10, toRadius: 24 },
-    { from: [half + 21, 66, -4], to: [36, 175, 8], fromRadius: 9.5, toRadius: 22 },
-    { from: [half + 34, 70, -5], to: [44, 175, 2], fromRadius: 9, toRadius: 20 },
-    { from: [half + 46, 74, -6], to: [52, 175, -4], fromRadius: 8.5, toRadius: 18 },
+    { from: [0, 47, -2.2], to: [2, 78, -1.5], fromRadius: half * 0.84, toRadius: half * 1.12 },
+    { from: [2, 78, -1.5], to: [16, 330, 26], fromRadius: half * 1.12, toRadius: 34 },
+    { from: [half + 8, 66, -3.5], to: [26, 330, 26], fromRadius: 9.5, toRadius: 36 },
+    { from: [half + 21, 70, -4.5], to: [34, 330, 22], fromRadius: 9, toRadius: 34 },
+    { from: [half + 34, 75, -5.5], to: [42, 330, 14], fromRadius: 8.5, toRadius: 30 },
+    { from: [half + 46, 80, -6], to: [46, 330, 6], fromRadius: 8, toRadius: 26 },
   ];
   return { small, back };
 }

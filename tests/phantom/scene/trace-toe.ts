@@ -63,7 +63,8 @@ export function toeTracer(surface: ToeSurface): ToeTracer {
     const near = radiusMm[i] + (radiusMm[i + 1] - radiusMm[i]) * fc;
     const next = radiusMm[i + columns] + (radiusMm[i + columns + 1] - radiusMm[i + columns]) * fc;
     let radius = near + (next - near) * fr;
-    if (y > longestMm) radius += 0.02 * (y - longestMm);
+    // The tube sinks into the foot instead of ending.
+    if (y > longestMm) radius -= 0.06 * (y - longestMm);
     return (Math.sqrt(aside * aside + z * z) - radius) * steepness[r];
   }
 

@@ -1,0 +1,70 @@
+/** Writes `sample-images/`: a few photos that can be measured, one for every reason to refuse, and one series of visits. */
+import { mkdir, rm, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { cleanSpec, faultSpec } from './fault-spec';
+import { LIGHT_NAMES } from './light/light-spectra';
+import { FAULT_KINDS, type CameraSpec, type PhantomSpec } from './phantom-spec';
+import type { PhantomTruth } from './phantom-truth';
+import { renderEach } from './render-many';
+import { seriesSpecs } from './series-specs';
+import { SKIN_CLASSES } from './skin/skin-class';
+
+const FOLDER = path.resolve(import.meta.dirname, '..', '..', 'sample-images');
+const SEED = 4100;
+
+/** One size and quality for all, so that the folder stays small. */
+function tidy(spec: PhantomSpec): PhantomSpec {
+  const upright = spec.camera.heightPx > spec.camera.widthPx;
+  const [widthPx, heightPx] = upright ? [1200, 1600] : [1600, 1200];
+  const size: Partial<CameraSpec> = { widthPx, heightPx, jpegQuality: Math.min(80, spec.camera.jpegQuality) };
+  return { ...spec, camera: { ...spec.camera, ...size } };
+}
+
+interface Sample {
+  readonly file: string;
+  readonly spec: PhantomSpec;
+  readonly visitDay?: number;
+}
+
+function measured(): Sample[] {
+  const inView = { camera: { tiltDeg: 10 }, card: {} };
+  const pairs = SKIN_CLASSES.map((skinClass, i) => [skinClass, LIGHT_NAMES[i % LIGHT_NAMES.length]] as const);
+  const more = [['light', 'warmLed'], ['brown', 'daylight']] as const;
+  return [...pairs, ...more].map(([skinClass, key], i) => {
+    const spec = cleanSpec(SEED + i, { ...inView, skinClass, light: { key, ambient: key }, camera: { tiltDeg: 3 + 4 * i } });
+    return { file: `measured/${skinClass.replace(' ', '-')}-${key}.jpg`, spec: tidy(spec) };
+  });
+}
+
+function refused(): Sample[] {
+  return FAULT_KINDS.map((kind, i) => ({ file: `refused/${kind}.jpg`, spec: tidy(faultSpec(kind, SEED + 100 + i)) }));
+}
+
+function series(): Sample[] {
+  return seriesSpecs('spreading', SEED + 200, { skinClass: 'intermediate', camera: { defocusPx: 0, motionPx: 0 } }).map(({ day, spec }) => ({
+    file: `series/day-${String(day).padStart(2, '0')}.jpg`,
+    spec: tidy(spec),
+    visitDay: day,
+  }));
+}
+
+/** Thousandths of a millimetre and of a pixel are enough. */
+const shortNumbers = (_: string, value: unknown): unknown => (typeof value === 'number' && Math.abs(value) > 0.01 ? Number(value.toPrecision(7)) : value);
+
+async function writeSamples(): Promise<void> {
+  const samples = [...measured(), ...refused(), ...series()];
+  for (const folder of ['measured', 'refused', 'series']) {
+    await rm(path.join(FOLDER, folder), { recursive: true, force: true });
+    await mkdir(path.join(FOLDER, folder), { recursive: true });
+  }
+  const entries: { file: string; visitDay: number | null; truth: PhantomTruth }[] = [];
+  await renderEach(samples.map(({ spec }) => spec), async (index, { jpeg, truth }) => {
+    const { file, visitDay } = samples[index];
+    await writeFile(path.join(FOLDER, file), jpeg);
+    entries[index] = { file, visitDay: visitDay ?? null, truth };
+    console.log(`${file}  ${Math.round(jpeg.length / 1024)} kB`);
+  });
+  await writeFile(path.join(FOLDER, 'manifest.json'), `${JSON.stringify({ photos: entries }, shortNumbers)}\n`);
+}
+
+await writeSamples();
