@@ -45,8 +45,6 @@ export function resampleMap(photo: UprightPhoto, imageFromCard: Homography, grid
 function fillRow(map: LinearMap, row: number, photo: UprightPhoto, h: Homography, tables: LinearTables, n: number): void {
   const { grid, red, green, blue, seen } = map;
   const { srgb, widthPx, heightPx } = photo;
-  const stride = widthPx * 3;
-  const scale = 1 / (n * n);
   for (let column = 0; column < grid.widthPx; column++) {
     let sumRed = 0;
     let sumGreen = 0;
@@ -66,21 +64,21 @@ function fillRow(map: LinearMap, row: number, photo: UprightPhoto, h: Homography
       const y0 = y | 0;
       const fx = x - x0;
       const fy = y - y0;
-      const at = y0 * stride + x0 * 3;
+      const at = (y0 * widthPx + x0) * 3;
       const topLeft = (1 - fx) * (1 - fy);
       const topRight = fx * (1 - fy);
       const lowLeft = (1 - fx) * fy;
       const lowRight = fx * fy;
-      const below = at + stride;
+      const below = at + widthPx * 3;
       sumRed += topLeft * tables.red[srgb[at]] + topRight * tables.red[srgb[at + 3]] + lowLeft * tables.red[srgb[below]] + lowRight * tables.red[srgb[below + 3]];
       sumGreen += topLeft * tables.green[srgb[at + 1]] + topRight * tables.green[srgb[at + 4]] + lowLeft * tables.green[srgb[below + 1]] + lowRight * tables.green[srgb[below + 4]];
       sumBlue += topLeft * tables.blue[srgb[at + 2]] + topRight * tables.blue[srgb[at + 5]] + lowLeft * tables.blue[srgb[below + 2]] + lowRight * tables.blue[srgb[below + 5]];
       if (isClipped(srgb, at) || isClipped(srgb, at + 3) || isClipped(srgb, below) || isClipped(srgb, below + 3)) whole = 0;
     }
     const i = row * grid.widthPx + column;
-    red[i] = sumRed * scale;
-    green[i] = sumGreen * scale;
-    blue[i] = sumBlue * scale;
+    red[i] = sumRed / (n * n);
+    green[i] = sumGreen / (n * n);
+    blue[i] = sumBlue / (n * n);
     seen[i] = whole;
   }
 }
