@@ -170,6 +170,8 @@ export interface CameraSpec {
 export interface CardSpec {
   /** `own-S`, `own-M`, `own-L` (the line that was cut), or `stand-in`. */
   readonly face: string;
+  /** Decides the serial that is printed on it and in its QR code. */
+  readonly serialSeed: number;
   /** True size over designed size. */
   readonly printScale: number;
   readonly paperWhite: number;

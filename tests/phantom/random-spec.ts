@@ -97,7 +97,7 @@ export function randomWound(random: RandomSource): WoundSpec {
   const open = random.chance(0.75);
   return {
     side: random.pick(['left', 'right'] as const),
-    stripMm: random.between(2.2, 3.5),
+    stripMm: random.between(2, 3.1),
     redness: randomRedness(random),
     swellingMm: random.chance(0.6) ? random.between(0.1, 1.3) : 0,
     rawShare: open ? random.between(0.3, 1) : 0,
@@ -177,10 +177,11 @@ function randomCamera(random: RandomSource): CameraSpec {
   };
 }
 
-function randomCard(random: RandomSource, toeHalfWidthMm: number): CardSpec {
+function randomCard(random: RandomSource, serialSeed: number, toeHalfWidthMm: number): CardSpec {
   const fitting = NOTCH_CUTS.find(([, widest]) => toeHalfWidthMm <= widest) ?? NOTCH_CUTS[2];
   return {
     face: fitting[0],
+    serialSeed,
     printScale: 1,
     paperWhite: random.between(0.8, 0.92),
     inkBlack: random.between(0.025, 0.07),
@@ -194,7 +195,7 @@ export function randomSpec(seed: number, overrides: Overrides = {}): PhantomSpec
   const part = (purpose: string): RandomSource => randomSource(seed, purpose);
   const toe = { ...randomToe(seed, overrides.skinClass), ...overrides.toe };
   const ground = part('ground');
-  const card = overrides.card === null ? null : { ...randomCard(part('card'), toe.halfWidthMm), ...overrides.card };
+  const card = overrides.card === null ? null : { ...randomCard(part('card'), seed, toe.halfWidthMm), ...overrides.card };
   return {
     seed,
     subject: overrides.subject ?? { kind: 'toe' },

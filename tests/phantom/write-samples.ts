@@ -27,17 +27,19 @@ interface Sample {
 }
 
 function measured(): Sample[] {
-  const inView = { camera: { tiltDeg: 10 }, card: {} };
   const pairs = SKIN_CLASSES.map((skinClass, i) => [skinClass, LIGHT_NAMES[i % LIGHT_NAMES.length]] as const);
   const more = [['light', 'warmLed'], ['brown', 'daylight']] as const;
   return [...pairs, ...more].map(([skinClass, key], i) => {
-    const spec = cleanSpec(SEED + i, { ...inView, skinClass, light: { key, ambient: key }, camera: { tiltDeg: 3 + 4 * i } });
+    const spec = cleanSpec(SEED + i, { skinClass, light: { key, ambient: key }, camera: { tiltDeg: 3 + 4 * i } });
     return { file: `measured/${skinClass.replace(' ', '-')}-${key}.jpg`, spec: tidy(spec) };
   });
 }
 
 function refused(): Sample[] {
-  return FAULT_KINDS.map((kind, i) => ({ file: `refused/${kind}.jpg`, spec: tidy(faultSpec(kind, SEED + 100 + i)) }));
+  const kinds = FAULT_KINDS.filter((kind) => kind !== 'duplicate');
+  const photos = kinds.map((kind, i) => ({ file: `refused/${kind}.jpg`, spec: tidy(faultSpec(kind, SEED + 100 + i)) }));
+  // A duplicate is a photo that was handed in before: byte for byte the first of the measured ones.
+  return [...photos, { file: 'refused/duplicate.jpg', spec: { ...measured()[0].spec, faults: ['duplicate'] } }];
 }
 
 function series(): Sample[] {
@@ -48,8 +50,9 @@ function series(): Sample[] {
   }));
 }
 
-/** Thousandths of a millimetre and of a pixel are enough. */
-const shortNumbers = (_: string, value: unknown): unknown => (typeof value === 'number' && Math.abs(value) > 0.01 ? Number(value.toPrecision(7)) : value);
+/** Micrometres and thousandths of a pixel are enough; small numbers keep six digits. */
+const shortNumbers = (_: string, value: unknown): unknown =>
+  typeof value !== 'number' || Number.isInteger(value) ? value : Number(Math.abs(value) >= 1 ? value.toFixed(3) : value.toPrecision(6));
 
 async function writeSamples(): Promise<void> {
   const samples = [...measured(), ...refused(), ...series()];

@@ -58,8 +58,20 @@ function skinTable(develop: (reflectance: Spectrum) => Rgb): Float32Array {
   return table;
 }
 
-/** What the phone of a seed makes of things in a lamp's light. */
+const kept = new Map<string, ColourResponse>();
+
+/** What the phone of a seed makes of things in a lamp's light; the last few dozen are kept. */
 export function colourResponse(phoneSeed: number, light: LightName): ColourResponse {
+  const key = `${phoneSeed} ${light}`;
+  const known = kept.get(key);
+  if (known !== undefined) return known;
+  const response = integrate(phoneSeed, light);
+  if (kept.size > 60) kept.clear();
+  kept.set(key, response);
+  return response;
+}
+
+function integrate(phoneSeed: number, light: LightName): ColourResponse {
   const sensor = phoneSensor(phoneSeed);
   const power = lightSpectrum(light);
   const develop = (reflectance: Spectrum): Rgb =>

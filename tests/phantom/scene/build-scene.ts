@@ -66,7 +66,7 @@ function middleOfNail(spec: PhantomSpec, surface: ToeSurface, pose: ToePose): [n
 
 /** Builds the scene of a spec; `face` replaces the card that the spec names. */
 export function buildScene(spec: PhantomSpec, face?: CardFace): Scene {
-  const shown = face ?? faceByName(spec.card?.face ?? 'own-L', spec.seed);
+  const shown = face ?? faceByName(spec.card?.face ?? 'own-L', spec.card?.serialSeed ?? spec.seed);
   const keyResponse = colourResponse(spec.camera.phoneSeed, spec.light.key);
   const ambientResponse = spec.light.ambient === spec.light.key ? keyResponse : colourResponse(spec.camera.phoneSeed, spec.light.ambient);
   const scale = spec.card?.printScale ?? 1;

@@ -39,11 +39,10 @@ function halve(level: FaceLevel): FaceLevel {
   const rgb = new Float32Array(widthPx * heightPx * 3);
   const row = level.widthPx * 3;
   for (let r = 0; r < heightPx; r++) {
-    for (let c = 0; c < widthPx; c++) {
-      const from = 2 * r * row + 6 * c;
-      for (let k = 0; k < 3; k++) {
-        rgb[(r * widthPx + c) * 3 + k] = (level.rgb[from + k] + level.rgb[from + 3 + k] + level.rgb[from + row + k] + level.rgb[from + row + 3 + k]) / 4;
-      }
+    for (let c = 0, from = 2 * r * row, to = r * widthPx * 3; c < widthPx; c++, from += 6, to += 3) {
+      rgb[to] = (level.rgb[from] + level.rgb[from + 3] + level.rgb[from + row] + level.rgb[from + row + 3]) / 4;
+      rgb[to + 1] = (level.rgb[from + 1] + level.rgb[from + 4] + level.rgb[from + row + 1] + level.rgb[from + row + 4]) / 4;
+      rgb[to + 2] = (level.rgb[from + 2] + level.rgb[from + 5] + level.rgb[from + row + 2] + level.rgb[from + row + 5]) / 4;
     }
   }
   return { pxPerMm: level.pxPerMm / 2, widthPx, heightPx, rgb };
@@ -54,15 +53,20 @@ export function printedFace(face: CardFace, card: CardSpec, [mr, mg, mb]: Matrix
   const curve = inkCurve(card);
   const inks = card.cast.map((cast) => curve.map((reflectance) => reflectance * cast));
   const rgb = new Float32Array(face.srgb.length);
-  for (let i = 0; i < rgb.length; i += 3) for (let k = 0; k < 3; k++) rgb[i + k] = inks[k][face.srgb[i + k]];
+  const [red, green, blue] = inks;
+  for (let i = 0; i < rgb.length; i += 3) {
+    rgb[i] = red[face.srgb[i]];
+    rgb[i + 1] = green[face.srgb[i + 1]];
+    rgb[i + 2] = blue[face.srgb[i + 2]];
+  }
   let level: FaceLevel = { pxPerMm: face.pxPerMm, widthPx: face.widthPx, heightPx: face.heightPx, rgb };
   while (level.pxPerMm > 2.2 * photoPxPerMm) level = halve(level);
   const lit = level.rgb;
   for (let i = 0; i < lit.length; i += 3) {
-    const red = lit[i], green = lit[i + 1], blue = lit[i + 2];
-    lit[i] = mr[0] * red + mr[1] * green + mr[2] * blue;
-    lit[i + 1] = mg[0] * red + mg[1] * green + mg[2] * blue;
-    lit[i + 2] = mb[0] * red + mb[1] * green + mb[2] * blue;
+    const r = lit[i], g = lit[i + 1], b = lit[i + 2];
+    lit[i] = mr[0] * r + mr[1] * g + mr[2] * b;
+    lit[i + 1] = mg[0] * r + mg[1] * g + mg[2] * b;
+    lit[i + 2] = mb[0] * r + mb[1] * g + mb[2] * b;
   }
   return level;
 }

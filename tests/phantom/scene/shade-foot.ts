@@ -1,5 +1,5 @@
 /** The light from the rest of the foot, which is only there to look like a foot. */
-import { layeredNoise } from '../random/value-noise';
+import { layeredNoise, valueNoise } from '../random/value-noise';
 import { melaninForIta, RESTING_BLOOD_SHARE, RESTING_SATURATION } from '../skin/skin-class';
 import type { Scene } from './build-scene';
 import { pastCard } from '../light/shade-maps';
@@ -20,7 +20,8 @@ export function shadeFoot(scene: Scene): ShadeFoot {
     response.skinInto(skin, at + 3, melanin * 1.5, RESTING_BLOOD_SHARE * 2.6, RESTING_SATURATION);
   }
   const nail = scene.keyResponse.paint([0.66, 0.52, 0.44]);
-  const patch = layeredNoise(spec.toe.seed + 91, 3);
+  const patch = layeredNoise(spec.toe.seed + 91, 2);
+  const pores = valueNoise(spec.toe.seed + 92);
   const blockers = { lamp, card: scene.card?.outline ?? null, toe: null, foot: null };
   const [lx, ly, lz] = pose.turnToToe(lamp.toward);
   const up = pose.turnToToe([0, 0, 1]);
@@ -39,7 +40,7 @@ export function shadeFoot(scene: Scene): ShadeFoot {
     const direct = lamp.strength * seen * (Math.max(0, facing + 0.15) / 1.15);
     const around = lamp.ambient * open * (0.62 + 0.38 * upward);
     const flush = Math.min(1, Math.max(0, 0.25 + 0.3 * patch(x * 0.09, y * 0.09)));
-    const grain = 1 + 0.05 * patch(x * 1.1 + 50, y * 1.1);
+    const grain = 1 + 0.05 * pores(x * 1.1, y * 1.1);
     const plate = upward > 0.45 && y < 45 && foot.onNail(x, y) ? 0.7 : 0;
     for (let k = 0; k < 3; k++) {
       const key = mix(mix(skin[k], skin[3 + k], flush), nail[k], plate);

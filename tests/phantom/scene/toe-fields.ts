@@ -24,6 +24,9 @@ export interface ToeFields {
 }
 
 const FAR_MM = -9;
+const FAR_FROM_LUMP_MM = 5;
+/** Soaked skin ends before this many times its mean width. */
+const SOAKED_REACH = 2;
 /** The bed shows this far beyond the free edge. */
 const HYPONYCHIUM_MM = 0.35;
 
@@ -38,6 +41,12 @@ export function toeFields(spec: Pick<PhantomSpec, 'toe' | 'wound'>, surface: Toe
   const patches = layeredNoise(toe.seed + 21, 2);
   const soaked = layeredNoise(toe.seed + 22, 2);
   const lump = granulationCentre(nail);
+  const granulationMm = (along: number, across: number): number => {
+    const away = Math.hypot(along - lump.alongMm, across - lump.acrossMm);
+    return wound.granulationMm === 0 || away > FAR_FROM_LUMP_MM ? FAR_MM : wound.granulationMm - away + 0.25 * patches(along, across);
+  };
+  const soakedMm = (along: number, across: number, inside: number): number =>
+    wound.macerationMm === 0 || inside < -SOAKED_REACH * wound.macerationMm ? FAR_MM : wound.macerationMm * (0.8 + 0.5 * soaked(along * 0.35, across * 0.35)) + inside;
   for (let r = 0; r < rows; r++) {
     const along = alongMm[r];
     for (let c = 0; c < columns; c++) {
@@ -50,12 +59,9 @@ export function toeFields(spec: Pick<PhantomSpec, 'toe' | 'wound'>, surface: Toe
       fields.plateMm[i] = Math.max(FAR_MM, Math.min(inside, cut, behind));
       const groove = Math.max(FAR_MM, Math.min(inside, -cut, behind));
       fields.grooveMm[i] = groove;
-      const open = (wound.rawShare * 1.3 - 0.15 - (0.5 + 0.5 * patches(along * 0.3, across * 0.5))) * 3;
-      const granulation = wound.granulationMm - Math.hypot(along - lump.alongMm, across - lump.acrossMm) + 0.25 * patches(along, across);
-      fields.rawMm[i] = Math.max(Math.min(groove, open), wound.granulationMm > 0 ? granulation : FAR_MM);
-      const treatedSide = across * nail.treated;
-      const beside = wound.macerationMm * (0.8 + 0.5 * soaked(along * 0.35, across * 0.35)) + inside;
-      fields.maceratedMm[i] = wound.macerationMm > 0 ? Math.max(FAR_MM, Math.min(beside, -inside, treatedSide * 0.7, along - nail.distalMm + 1)) : FAR_MM;
+      const open = groove > FAR_MM ? (wound.rawShare * 1.3 - 0.15 - (0.5 + 0.5 * patches(along * 0.3, across * 0.5))) * 3 : FAR_MM;
+      fields.rawMm[i] = Math.max(Math.min(groove, open), granulationMm(along, across));
+      fields.maceratedMm[i] = Math.max(FAR_MM, Math.min(soakedMm(along, across, inside), -inside, across * nail.treated * 0.7, along - nail.distalMm + 1));
       for (const one of redness) {
         const share = one.share(along, across);
         fields.rednessShare[i] = Math.max(fields.rednessShare[i], share);

@@ -35,19 +35,28 @@ type Painter = (at: number, along: number, across: number, i: number) => void;
 function skinPainter(spec: PhantomSpec, fields: ToeFields, response: ColourResponse, albedo: Float32Array): Painter {
   const { toe } = spec;
   const melanin = melaninForIta(toe.skin.itaDeg);
-  const pigment = layeredNoise(toe.seed + 31, 3);
+  const pigment = layeredNoise(toe.seed + 31, 2);
   const flush = layeredNoise(toe.seed + 32, 2);
-  const veins = layeredNoise(toe.seed + 33, 3);
+  const veins = layeredNoise(toe.seed + 33, 2);
+  const grain = valueNoise(toe.seed + 34);
+  // What depends on the row alone is worked out once for the row.
+  let rowAt = -1;
+  let warm = 1;
+  let crease = 1;
   return (at, along, across, i) => {
-    const warm = 1 + 0.55 * (1 - smoothStep(1, 11, along)) + 0.18 * Math.exp(-(((along - 31) / 6) ** 2));
-    const pores = 1 + 0.25 * toe.skin.bloodSpread * veins(along * 4.1, across * 4.1);
+    if (along !== rowAt) {
+      const joint = Math.exp(-(((along - 31) / 6) ** 2));
+      rowAt = along;
+      warm = 1 + 0.55 * (1 - smoothStep(1, 11, along)) + 0.18 * joint;
+      crease = 1 + 0.35 * joint * Math.min(1, melanin * 8);
+    }
+    const pores = 1 + 0.25 * toe.skin.bloodSpread * grain(along * 4.1, across * 4.1);
     const patchy = pores * (1 + 2 * toe.skin.bloodSpread * flush(along * 0.16, across * 0.16)) * (1 + 0.6 * toe.skin.bloodSpread * veins(along * 1.1, across * 1.1));
-    const crease = 1 + 0.35 * Math.exp(-(((along - 31) / 6) ** 2)) * Math.min(1, melanin * 8);
     const dark = melanin * crease * (1 + 2 * toe.skin.melaninSpread * pigment(along * 0.22, across * 0.22));
     const open = smoothStep(-0.15, 0.25, fields.rawMm[i]);
     const bed = smoothStep(-0.35, 0.25, fields.insideMm[i]);
     const thin = Math.max(open, bed * 0.92);
-    const blood = RESTING_BLOOD_SHARE * warm * patchy + fields.addedBlood[i] + 0.02 * bed * (1 - open) + 0.075 * open * (1 + 0.5 * veins(along * 0.9, across * 0.9));
+    const blood = RESTING_BLOOD_SHARE * warm * patchy + fields.addedBlood[i] + 0.02 * bed * (1 - open) + (open > 0 ? 0.075 * open * (1 + 0.5 * veins(along * 0.9, across * 0.9)) : 0);
     response.skinInto(albedo, at, Math.max(0, dark * (1 - thin)), Math.max(0.0005, blood), Math.min(0.98, RESTING_SATURATION + 0.1 * fields.rednessShare[i] + 0.15 * open));
   };
 }
@@ -84,13 +93,12 @@ function platePainter(spec: PhantomSpec, surface: ToeSurface, fields: ToeFields,
 function overlayPainter(spec: PhantomSpec, surface: ToeSurface, fields: ToeFields, response: ColourResponse, paint: ToePaint): Painter {
   const { wound, toe } = spec;
   const [slough, blood, crust, macerated, iodine, hair, cuticle] = [SLOUGH, DRIED_BLOOD, CRUST, MACERATED, IODINE, HAIR, CUTICLE].map(response.paint);
-  const rough = layeredNoise(toe.seed + 51, 3);
+  const rough = layeredNoise(toe.seed + 51, 2);
   const marks = skinMarks(spec, surface);
   return (at, along, across, i) => {
     const inside = fields.insideMm[i];
-    const rim = Math.exp(-(((inside + 0.25) / 0.22) ** 2)) * smoothStep(2, 6, along);
-    blend(paint.albedo, at, cuticle, 0.3 * rim);
-    const grain = 0.5 + 0.5 * rough(along * 0.8, across * 0.8);
+    if (inside > -1 && inside < 0.5) blend(paint.albedo, at, cuticle, 0.3 * Math.exp(-(((inside + 0.25) / 0.22) ** 2)) * smoothStep(2, 6, along));
+    const grain = inside < -6 ? 0.5 : 0.5 + 0.5 * rough(along * 0.8, across * 0.8);
     blend(paint.albedo, at, macerated, 0.66 * smoothStep(-0.55, 0.55, fields.maceratedMm[i]) * (0.75 + 0.25 * grain));
     const open = smoothStep(-0.05, 0.3, fields.rawMm[i]);
     blend(paint.albedo, at, slough, 0.7 * open * (1 - smoothStep(wound.sloughShare * 0.75 - 0.1, wound.sloughShare * 0.75 + 0.25, grain - 0.1)));

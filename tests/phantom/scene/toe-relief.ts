@@ -27,16 +27,18 @@ function archRadiusMm(topMm: number, curveRadiusMm: number, turnRad: number): nu
 }
 
 function skinTexture(toe: ToeSpec): (alongMm: number, acrossMm: number) => number {
-  const fine = layeredNoise(toe.seed + 1, 3);
+  const fine = layeredNoise(toe.seed + 1, 2);
   const coarse = valueNoise(toe.seed + 2);
   const crease = valueNoise(toe.seed + 3);
   return (alongMm, acrossMm) => {
-    const joint = Math.exp(-(((alongMm - 31) / 5.5) ** 2));
-    const wave = alongMm * 0.62 + 0.9 * crease(alongMm * 0.12, acrossMm * 0.16) + 0.02 * acrossMm * acrossMm * 0.3;
-    const creases = Math.max(0, Math.cos(wave * 2 * Math.PI * 0.62)) ** 4 * (0.6 + 0.4 * crease(alongMm * 0.5, acrossMm * 0.3));
+    const skin = 0.045 * fine(alongMm * 1.9, acrossMm * 1.9) + 0.16 * coarse(alongMm * 0.14, acrossMm * 0.14);
+    if (alongMm < 12) return skin;
     const upstream = Math.exp(-(((alongMm - 21) / 5) ** 2));
     const lines = Math.abs(crease(acrossMm * 1.3, alongMm * 0.18));
-    return 0.045 * fine(alongMm * 1.9, acrossMm * 1.9) - 0.07 * upstream * (1 - Math.min(1, lines * 6)) + 0.16 * coarse(alongMm * 0.14, acrossMm * 0.14) - toe.wrinkleDepthMm * joint * creases;
+    const joint = Math.exp(-(((alongMm - 31) / 5.5) ** 2));
+    const wave = alongMm * 0.62 + 0.9 * crease(alongMm * 0.12, acrossMm * 0.16) + 0.006 * acrossMm * acrossMm;
+    const creases = Math.max(0, Math.cos(wave * 2 * Math.PI * 0.62)) ** 4 * (0.6 + 0.4 * crease(alongMm * 0.5, acrossMm * 0.3));
+    return skin - 0.07 * upstream * (1 - Math.min(1, lines * 6)) - toe.wrinkleDepthMm * joint * creases;
   };
 }
 

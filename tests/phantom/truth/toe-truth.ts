@@ -7,7 +7,7 @@ import { denseRing, distanceToLineMm } from './line-distance';
 import { onPlane, planeMap, type PlaneMap } from './plane-map';
 import { areaOf, zeroOutline, type Piece } from './zero-outline';
 
-const GRID_PX_PER_MM = 14;
+const GRID_PX_PER_MM = 12;
 const SATELLITE_MM = 1;
 const AT_MARGIN_MM = 0.25;
 const MARGIN_STEPS = 240;
