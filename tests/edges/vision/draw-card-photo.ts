@@ -76,7 +76,7 @@ export interface Development {
   readonly noise: number;
 }
 
-export const CLEAN: Development = { blurPx: 0.5, paper: 0.75, slope: 0, ink: 0.03, ground: 0.3, noise: 0 };
+export const CLEAN: Development = { blurPx: 0, paper: 0.75, slope: 0, ink: 0.03, ground: 0.3, noise: 0 };
 
 /** The card's face through a map; `random` drives the noise. */
 export function drawCardPhoto(
@@ -130,7 +130,7 @@ function faceLight(face: Face, acrossMm: number, downMm: number, look: Developme
 /** Gaussian blur in place, rows first, then columns; both run along memory. */
 function blur(light: Float32Array, widthPx: number, heightPx: number, sigmaPx: number): void {
   if (sigmaPx <= 0) return;
-  const reach = Math.ceil(3 * sigmaPx);
+  const reach = Math.ceil(2.5 * sigmaPx);
   const weights = Array.from({ length: 2 * reach + 1 }, (_, i) => Math.exp(-((i - reach) ** 2) / (2 * sigmaPx ** 2)));
   const total = weights.reduce((sum, w) => sum + w, 0);
   const before = light.slice();

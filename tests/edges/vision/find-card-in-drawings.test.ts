@@ -32,7 +32,7 @@ interface Outcome {
 /** Light, blur, noise and surroundings as phones meet them (common practice), drawn wide. */
 function someLook(random: RandomSource, pxPerMm: number): Development {
   return {
-    blurPx: Math.max(0.3, random.between(0.02, 0.1) * pxPerMm),
+    blurPx: Math.max(0, random.between(-0.05, 0.1) * pxPerMm),
     paper: random.between(0.25, 0.85),
     slope: random.between(-0.5, 0.5),
     ink: random.between(0.02, 0.08),

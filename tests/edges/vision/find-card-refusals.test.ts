@@ -19,7 +19,7 @@ beforeAll(async () => {
 });
 
 const random = randomSource(71, 'refusals');
-const camera = framed({ ...LEVEL_CAMERA, pxPerMm: 9, rollDeg: 6, tiltDeg: 14, azimuthDeg: 200 });
+const camera = framed({ ...LEVEL_CAMERA, pxPerMm: 8, rollDeg: 6, tiltDeg: 14, azimuthDeg: 200 });
 const draw = (face: Face, ground = 0.3, view: CameraSpec = camera): UprightPhoto =>
   drawCardPhoto(face, imageFromCardOf(view), view, { ...CLEAN, ground, noise: 0.02 }, random);
 const reasonOf = (search: CardSearch): string => (search.found ? 'found' : search.reason.gate);
@@ -31,7 +31,7 @@ function painted(face: Face, light: number, where: (acrossMm: number, downMm: nu
 
 /** Skin-like fingers over some of the fiducials. */
 const covered = (ids: readonly number[]): Face =>
-  painted(ownFace(9), 0.35, (a, d) => OWN_CARD.fiducials.some(({ id, centre }) => ids.includes(id) && Math.hypot(a - centre.acrossMm, d - centre.downMm) < 5));
+  painted(ownFace(8), 0.35, (a, d) => OWN_CARD.fiducials.some(({ id, centre }) => ids.includes(id) && Math.hypot(a - centre.acrossMm, d - centre.downMm) < 5));
 
 function mirrored(photo: UprightPhoto): UprightPhoto {
   const { widthPx, heightPx, srgb } = photo;
@@ -53,7 +53,7 @@ function wrongByMm(search: CardSearch, view: CameraSpec): number {
 
 describe('a card that is there but cannot be used', () => {
   it('is called mirrored in a selfie, small or at twelve megapixels', () => {
-    expect(reasonOf(findCard(mirrored(draw(ownFace(9))), OWN_CARD, detect))).toBe('mirrored');
+    expect(reasonOf(findCard(mirrored(draw(ownFace(8))), OWN_CARD, detect))).toBe('mirrored');
     const far = { ...LEVEL_CAMERA, widthPx: 4032, heightPx: 3024, pxPerMm: 8, rollDeg: 4, tiltDeg: 10 };
     expect(reasonOf(findCard(mirrored(draw(ownFace(8), 0.3, far)), OWN_CARD, detect))).toBe('mirrored');
   });
@@ -74,13 +74,13 @@ describe('a card that is there but cannot be used', () => {
   it('is the wrong card when it bears other ids of the same dictionary', () => {
     const others = [3, 4, 5, 7, 8, 9, 10, 11];
     const wanted: CardGeometry = { ...OWN_CARD, fiducials: OWN_CARD.fiducials.map((f, i) => ({ ...f, id: others[i] })) };
-    expect(reasonOf(findCard(draw(ownFace(9)), wanted, detect))).toBe('wrongCard');
+    expect(reasonOf(findCard(draw(ownFace(8)), wanted, detect))).toBe('wrongCard');
   });
 
   it('is the wrong card when the same ids stand in other places', () => {
     const ids = OWN_CARD.fiducials.map((f) => f.id);
     const wanted: CardGeometry = { ...OWN_CARD, fiducials: OWN_CARD.fiducials.map((f, i) => ({ ...f, id: ids[(i + 3) % 8] })) };
-    expect(reasonOf(findCard(draw(ownFace(9)), wanted, detect))).toBe('wrongCard');
+    expect(reasonOf(findCard(draw(ownFace(8)), wanted, detect))).toBe('wrongCard');
   });
 });
 
@@ -94,19 +94,19 @@ describe('a card that is partly hidden or badly cut', () => {
   });
 
   it.each([0.02, 0.2, 0.9])('is found on a ground that reflects %f of the paper', (ground) => {
-    expect(wrongByMm(findCard(draw(ownFace(9), ground), OWN_CARD, detect), camera)).toBeLessThan(0.05);
+    expect(wrongByMm(findCard(draw(ownFace(8), ground), OWN_CARD, detect), camera)).toBeLessThan(0.05);
   });
 
   // Markers stand 3 mm, two modules, inside the card’s edge.
   it.each([[2, 1], [1.5, 1]])('is found on black ground when %f modules of white are left', (modules) => {
     const cutMm = 3 - 1.5 * modules;
-    const cut = painted(ownFace(9), 0, (a, d) => a < cutMm || d < cutMm || a > 85.6 - cutMm || d > 53.98 - cutMm);
+    const cut = painted(ownFace(8), 0, (a, d) => a < cutMm || d < cutMm || a > 85.6 - cutMm || d > 53.98 - cutMm);
     expect(wrongByMm(findCard(draw(cut, 0.02), OWN_CARD, detect), camera)).toBeLessThan(0.05);
   });
 
   it.each([1, 0.5, 0])('is found rightly or refused, never measured wrongly, when %f modules of white are left on black', (modules) => {
     const cutMm = 3 - 1.5 * modules;
-    const cut = painted(ownFace(9), 0, (a, d) => a < cutMm || d < cutMm || a > 85.6 - cutMm || d > 53.98 - cutMm);
+    const cut = painted(ownFace(8), 0, (a, d) => a < cutMm || d < cutMm || a > 85.6 - cutMm || d > 53.98 - cutMm);
     const search = findCard(draw(cut, 0.02), OWN_CARD, detect);
     if (search.found) expect(wrongByMm(search, camera)).toBeLessThan(0.1);
     else expect(['tooFewFiducials', 'cardNotFound']).toContain(search.reason.gate);
@@ -114,7 +114,7 @@ describe('a card that is partly hidden or badly cut', () => {
 
   it('is found rightly or refused when glare wipes out one fiducial after another', () => {
     for (const { id, centre } of OWN_CARD.fiducials) {
-      const glare = painted(ownFace(9), 1.2, (a, d) => Math.hypot((a - centre.acrossMm - 1.5) / 4, (d - centre.downMm) / 2.5) < 1);
+      const glare = painted(ownFace(8), 1.2, (a, d) => Math.hypot((a - centre.acrossMm - 1.5) / 4, (d - centre.downMm) / 2.5) < 1);
       const search = findCard(draw(glare), OWN_CARD, detect);
       expect(reasonOf(search), `glare on ${id}`).toBe('found');
       expect(wrongByMm(search, camera), `glare on ${id}`).toBeLessThan(0.1);
