@@ -8,7 +8,7 @@ import { CAP_SHARE } from './constants';
  * @returns mm along the skin, same sign
  * @throws RangeError where radiusMm is not > 0
  * s = R · asin(d / R), the chord formula d = R · sin(s / R) solved for the arc.
- * Example: `arcLengthMm(5, 10).toFixed(3)` is '5.236'.
+ * @example arcLengthMm(5, 10) // 5.236
  */
 export function arcLengthMm(offsetMm: number, radiusMm: number): number {
   if (!(radiusMm > 0)) throw new RangeError(`arcLengthMm: radiusMm must be > 0, received ${radiusMm}`);

@@ -14,7 +14,7 @@ import { splitBoundary } from './split-boundary';
  * @param pxPerMm what the photo resolves
  * @returns terms boundaryCommon, boundaryLocal, sampling, mm²
  * Source: variance of the integral of a stationary process, e.g. Yaglom 1987; JCGM 100:2008, 4.3.7.
- * Example: `areaTerms(8, 0.2, 12)[0].sensitivity` is 8.
+ * @example areaTerms(8, 0.2, 12)[0].sensitivity // 8
  */
 export function areaTerms(perimeterMm: number, boundaryUMm: number, pxPerMm: number): BudgetTerm[] {
   const { commonMm, localMm } = splitBoundary(boundaryUMm);

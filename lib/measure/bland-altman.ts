@@ -30,7 +30,7 @@ const interval = (value: number, halfWidth: number): WithInterval => ({
  * @returns differences are first − second; SE of the bias SD/√n, of a limit √(3 · SD² / n)
  * @throws RangeError for unequal lengths or fewer than three pairs
  * Source: Bland and Altman 1986, Lancet i:307–10.
- * Example: `blandAltman([1, 2, 3], [0, 2, 4], 2, 4.303).bias.value` is 0.
+ * @example blandAltman([1, 2, 3], [0, 2, 4], 2, 4.303).bias.value // 0
  */
 export function blandAltman(
   first: readonly number[],

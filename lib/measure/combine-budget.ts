@@ -33,7 +33,7 @@ function guard({ name, u, sensitivity = 1, dof = Infinity }: BudgetTerm): void {
  * @returns every contribution by name, their root sum of squares, effective degrees of freedom
  * @throws RangeError for a negative u, a sensitivity that is not finite, dof ≤ 0, or a name used twice
  * Source: JCGM 100:2008, equations (10) and (G.2b).
- * Example: `combineBudget([{ name: 'scale', u: 3 }, { name: 'edge', u: 2, sensitivity: 2 }]).uCombined` is 5.
+ * @example combineBudget([{ name: 'scale', u: 3 }, { name: 'edge', u: 2, sensitivity: 2 }]).uCombined // 5
  */
 export function combineBudget(terms: readonly BudgetTerm[]): CombinedBudget {
   const contributions: Record<string, number> = {};

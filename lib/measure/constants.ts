@@ -103,3 +103,10 @@ export const MOST_CAPPED_SHARE = 0.5;
 export const RADIUS_RELATIVE_U = 0.12;
 /** Where the middle of the toe lies across, rolled a little: 4° · 10 mm. Prior, ours. */
 export const CENTRE_LINE_U_MM = 0.7;
+
+/** Height of a big toe's upper half over half its width. Prior, ours: toes are a little wider than high. */
+export const TOE_FLATNESS = 0.8;
+/** Where the lateral nail folds lie, as a share of the toe's half width. Common practice: the nail spans about three quarters. */
+export const TOE_FOLD_SHARE = 0.72;
+/** Beyond this share of the half width the skin is seen edge-on and its height says nothing. */
+export const RELIEF_EDGE_SHARE = 0.985;

@@ -19,7 +19,7 @@ function squaredToPiece(point: PointMm, from: PointMm, to: PointMm): number {
  * @param line at least one point, mm
  * @returns mm
  * @throws RangeError where the line has no points
- * Example: `distanceToLineMm({ acrossMm: 0, downMm: 2 }, [{ acrossMm: -1, downMm: 0 }, { acrossMm: 1, downMm: 0 }])` is 2.
+ * @example distanceToLineMm({ acrossMm: 0, downMm: 2 }, [{ acrossMm: -1, downMm: 0 }, { acrossMm: 1, downMm: 0 }]) // 2
  */
 export function distanceToLineMm(point: PointMm, line: LineMm): number {
   if (line.length === 0) throw new RangeError('distanceToLineMm: line needs at least one point, received 0');

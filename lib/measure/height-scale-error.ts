@@ -6,7 +6,7 @@
  * @returns relative error of lengths, D / (D − h) − 1; areas are off by (1 + it)² − 1
  * @throws RangeError where the camera is not beyond the skin
  * Pinhole camera, line of sight along the card's normal. Source: similar triangles.
- * Example: `heightScaleError(2, 202)` is 0.01.
+ * @example heightScaleError(2, 202) // 0.01
  */
 export function heightScaleError(heightMm: number, distanceMm: number): number {
   if (!Number.isFinite(heightMm) || !(distanceMm > heightMm) || !(distanceMm > 0)) {

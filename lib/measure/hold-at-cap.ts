@@ -9,7 +9,7 @@ import type { ToeCylinder } from './toe-cylinder';
  * @param line points on the card, mm, closely spaced
  * @param cylinder the toe
  * @returns acrossMm is distance from the centre line, at most CAP_SHARE of the half width
- * Example: `holdAtCap([{ acrossMm: 40, downMm: 3 }], { axis: { across: 0, down: 1 }, startMm: 0, halfWidthsMm: [10], centreMm: 4, centreSlope: 0 })[0].acrossMm` is 9.7.
+ * @example holdAtCap([{ acrossMm: 40, downMm: 3 }], { axis: { across: 0, down: 1 }, startMm: 0, halfWidthsMm: [10], centreMm: 4, centreSlope: 0 })[0].acrossMm // 9.7
  */
 export function holdAtCap(line: LineMm, cylinder: ToeCylinder): PointMm[] {
   return line.map((point) => {

@@ -15,7 +15,7 @@ function interpolate(table: readonly number[], several: number): number {
  * @param several number of places, ≥ 1, may be fractional; more than ten are taken as ten
  * @returns mean and standard deviation in units of the standard deviation of one place
  * @throws RangeError below 1
- * Example: `largestOfSeveral(1).sd` is 1.
+ * @example largestOfSeveral(1).sd // 1
  */
 export function largestOfSeveral(several: number): { readonly mean: number; readonly sd: number } {
   if (!(several >= 1)) throw new RangeError(`largestOfSeveral: several must be ≥ 1, received ${several}`);

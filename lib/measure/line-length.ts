@@ -6,7 +6,7 @@ import type { LineMm } from '../units';
  * @param line points in mm
  * @param closed true joins the last point to the first (perimeter of a ring)
  * @returns mm; 0 for fewer than two points
- * Example: `lineLengthMm([{ acrossMm: 0, downMm: 0 }, { acrossMm: 3, downMm: 4 }])` is 5.
+ * @example lineLengthMm([{ acrossMm: 0, downMm: 0 }, { acrossMm: 3, downMm: 4 }]) // 5
  */
 export function lineLengthMm(line: LineMm, closed = false): number {
   let length = 0;

@@ -10,7 +10,7 @@ const PER_MM = 1000;
  *
  * @param line points in mm
  * @returns pairs [across, down] in mm, rounded to 0.001 mm; neighbours that round to the same pair are written once
- * Example: `lineToJson([{ acrossMm: 1.23456, downMm: -0.00001 }])` is [[1.235, 0]].
+ * @example lineToJson([{ acrossMm: 1.23456, downMm: -0.00001 }]) // [[1.235, 0]]
  */
 export function lineToJson(line: LineMm): PositionMm[] {
   // Adding 0 turns −0 into 0, which would otherwise be written differently by different writers.

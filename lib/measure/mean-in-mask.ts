@@ -37,7 +37,7 @@ function uOfSquares(squares: readonly Sum[], mean: number): number {
  * @param mask 1 where the mean is taken
  * @returns mean and u in the plane's unit, or null where no pixel of the mask has a value
  * Source: block (batch) means, Carlstein 1986, Annals of Statistics 14:1171–9; JCGM 100:2008, 4.2.
- * Example: `meanInMask(Float32Array.of(3), { originAcrossMm: 0, originDownMm: 0, pxPerMm: 1, widthPx: 1, heightPx: 1 }, Uint8Array.of(1)).mean` is 3.
+ * @example meanInMask(Float32Array.of(3), { originAcrossMm: 0, originDownMm: 0, pxPerMm: 1, widthPx: 1, heightPx: 1 }, Uint8Array.of(1)).mean // 3
  */
 export function meanInMask(plane: Float32Array, grid: MapGrid, mask: Uint8Array): MaskMean | null {
   const sidePx = BLOCK_SIDE_MM * grid.pxPerMm;

@@ -3,6 +3,7 @@ import type { Measurement, NotMeasuredReason } from '../result';
 import type { MarginLine, Region } from '../segment/segmentation';
 import type { LineMm } from '../units';
 import type { CombinedBudget } from './combine-budget';
+import type { LensPlace } from './toe-relief';
 
 /** Everything this stage measures, with its unit: the table of measurands in code. */
 export const MEASURAND_UNIT = {
@@ -71,7 +72,10 @@ export interface Outlines {
 
 export interface MeasureInput {
   readonly scale: ScaleFacts;
+  /** Where the lens stood; null where that is not known, and outlines stay as seen. */
+  readonly lens?: LensPlace | null;
   readonly grid: MapGrid;
+  /** As the camera shows them in the card's plane. */
   readonly outlines: Outlines;
   readonly redness: RednessPlanes | null;
   /** null: from the toe's outline where that allows it, else the card's down. */
@@ -90,6 +94,8 @@ export interface ToeMeasurement {
   /** Contributions in the unit of each measurand, for those that were measured. */
   readonly budget: Readonly<Partial<Record<Measurand, CombinedBudget>>>;
   /** Facts that explain the numbers and are no measurands. */
+  /** The outlines that lengths and areas were taken from: seen straight from above. */
+  readonly outlines: Outlines;
   readonly notes: {
     readonly toeAxisFrom: 'given' | 'toeOutline' | 'cardDown';
     /** Share of the projected region on skin seen almost edge-on, where unrolling is held back; null without a cylinder. */

@@ -11,6 +11,7 @@ import { measureReach } from './measure-reach';
 import { measureRedness } from './measure-redness';
 import { measureUnrolled } from './measure-unrolled';
 import type { Rings } from './region-area';
+import { straightenOutlines } from './straighten-outlines';
 import { fitToeCylinder } from './toe-cylinder';
 import { CARD_DOWN } from './toe-frame';
 
@@ -39,19 +40,21 @@ function axisOf(given: ToeAxis | null, toe: Rings): KnownAxis {
  */
 export function measureToe(input: MeasureInput): ToeMeasurement {
   checkInput(input);
-  const { outlines } = input;
+  const outlines = input.lens ? straightenOutlines(input.outlines, input.lens) : input.outlines;
+  const flat = { ...input, outlines };
   const toe = outlines.toe?.rings ?? [];
   const known = axisOf(input.toeAxis, toe);
-  const { cappedShare, ...unrolled } = measureUnrolled(input, fitToeCylinder(toe, known.axis));
+  const { cappedShare, ...unrolled } = measureUnrolled(flat, fitToeCylinder(toe, known.axis));
   const results: Record<Measurand, Budgeted> = {
-    erythemaArea: measureArea(input, 'erythemaArea', outlines.erythema),
-    ...measureReach(input),
-    proximalReach: measureProximalReach(input, known.axis, known.from),
+    erythemaArea: measureArea(flat, 'erythemaArea', outlines.erythema),
+    ...measureReach(flat),
+    proximalReach: measureProximalReach(flat, known.axis, known.from),
     ...unrolled,
+    // Redness is averaged where the map shows it; the other numbers are taken from the straightened outlines.
     ...measureRedness(input),
-    ...measureGroove(input),
-    rawArea: measureArea(input, 'rawArea', outlines.raw),
-    maceratedArea: measureArea(input, 'maceratedArea', outlines.macerated),
+    ...measureGroove(flat),
+    rawArea: measureArea(flat, 'rawArea', outlines.raw),
+    maceratedArea: measureArea(flat, 'maceratedArea', outlines.macerated),
   };
   const measurements = {} as Record<Measurand, Measurement>;
   const budget: Partial<Record<Measurand, CombinedBudget>> = {};
@@ -61,5 +64,5 @@ export function measureToe(input: MeasureInput): ToeMeasurement {
     measurements[key] = result.measurement;
     if (result.budget !== null) budget[key] = result.budget;
   }
-  return { measurements, budget, notes: { toeAxisFrom: known.from, cappedShare } };
+  return { measurements, budget, outlines, notes: { toeAxisFrom: known.from, cappedShare } };
 }

@@ -26,7 +26,7 @@ export interface OnCylinder {
  * @param point on the card, mm
  * @param cylinder the toe
  * @returns position across and along the toe, and the cylinder's radius there
- * Example: `onCylinder({ acrossMm: 5, downMm: 3 }, { axis: { across: 0, down: 1 }, startMm: 0, halfWidthsMm: [10], centreMm: 4, centreSlope: 0 }).offsetMm` is 1.
+ * @example onCylinder({ acrossMm: 5, downMm: 3 }, { axis: { across: 0, down: 1 }, startMm: 0, halfWidthsMm: [10], centreMm: 4, centreSlope: 0 }).offsetMm // 1
  */
 export function onCylinder(point: PointMm, cylinder: ToeCylinder): OnCylinder {
   const { acrossMm, downMm } = toToeFrame(point, cylinder.axis);

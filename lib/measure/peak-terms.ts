@@ -18,7 +18,7 @@ import { uOfHalfWidth } from './u-of-half-width';
  * @param boundaryUMm of the region's outline, mm
  * @param pxPerMm what the photo resolves
  * @returns terms boundaryCommon, boundaryLocal, peakBias, spike, sampling, mm
- * Example: `peakTerms({ valueMm: 5, at: { acrossMm: 0, downMm: 0 }, contendersMm: 1, supportedMm: 5 }, 0.3, 12)[2].sensitivity` is 0.
+ * @example peakTerms({ valueMm: 5, at: { acrossMm: 0, downMm: 0 }, contendersMm: 1, supportedMm: 5 }, 0.3, 12)[2].sensitivity // 0
  */
 export function peakTerms(peak: EdgePeak, boundaryUMm: number, pxPerMm: number): BudgetTerm[] {
   const { commonMm, localMm } = splitBoundary(boundaryUMm);

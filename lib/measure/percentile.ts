@@ -6,7 +6,7 @@
  * @returns the percentile, in the unit of the values
  * @throws RangeError for no values or a share outside 0…1
  * Source: Hyndman and Fan 1996, definition 7.
- * Example: `percentile([1, 2, 3, 4, 5], 0.5)` is 3.
+ * @example percentile([1, 2, 3, 4, 5], 0.5) // 3
  */
 export function percentile(values: readonly number[], share: number): number {
   if (values.length === 0) throw new RangeError('percentile: at least one value is needed, received 0');

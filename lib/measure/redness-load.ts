@@ -9,7 +9,7 @@ import type { MapGrid } from '../rectify/millimetre-map';
  * @param grid the map
  * @param mask 1 where it is summed: the region and its rim
  * @returns EI · mm²
- * Example: `rednessLoad(Float32Array.of(3), { originAcrossMm: 0, originDownMm: 0, pxPerMm: 1, widthPx: 1, heightPx: 1 }, Uint8Array.of(1))` is 3.
+ * @example rednessLoad(Float32Array.of(3), { originAcrossMm: 0, originDownMm: 0, pxPerMm: 1, widthPx: 1, heightPx: 1 }, Uint8Array.of(1)) // 3
  */
 export function rednessLoad(excessEi: Float32Array, grid: MapGrid, mask: Uint8Array): number {
   let sum = 0;

@@ -11,7 +11,7 @@ import { regionMask } from './region-mask';
  * @returns 1 where redness is taken, row by row
  * A rim would otherwise cross the margin onto the nail. What lies bare in the groove and is in none of these
  * outlines has to be NaN in the planes.
- * Example: `rednessMask({ erythema: null, nailPlate: null, raw: null, macerated: null }, { originAcrossMm: 0, originDownMm: 0, pxPerMm: 1, widthPx: 1, heightPx: 1 }, 1)[0]` is 0.
+ * @example rednessMask({ erythema: null, nailPlate: null, raw: null, macerated: null }, { originAcrossMm: 0, originDownMm: 0, pxPerMm: 1, widthPx: 1, heightPx: 1 }, 1)[0] // 0
  */
 export function rednessMask(
   outlines: Pick<Outlines, 'erythema' | 'nailPlate' | 'raw' | 'macerated'>,

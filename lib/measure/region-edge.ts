@@ -9,7 +9,7 @@ import { resampleLine } from './resample-line';
  * @param rings rings in mm
  * @param spacingMm spacing, > 0; 0.1 mm unless told
  * @returns one list per ring that has a length
- * Example: `regionEdge([])` is [].
+ * @example regionEdge([]) // []
  */
 export function regionEdge(rings: Rings, spacingMm: number = EDGE_SPACING_MM): PointMm[][] {
   return rings.map(({ ring }) => resampleLine(ring, spacingMm, true)).filter((points) => points.length > 0);

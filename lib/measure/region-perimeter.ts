@@ -6,7 +6,7 @@ import type { Rings } from './region-area';
  *
  * @param rings rings in mm
  * @returns mm
- * Example: `regionPerimeterMm([])` is 0.
+ * @example regionPerimeterMm([]) // 0
  */
 export function regionPerimeterMm(rings: Rings): number {
   return rings.reduce((sum, { ring }) => sum + lineLengthMm(ring, true), 0);

@@ -11,7 +11,7 @@ import { regionEdge } from './region-edge';
  * @param region outline, or null where the segment stage found none
  * @param grid the map that it was found on; an edge along the map's border is cut off, not found
  * @returns the reason, or null where nothing stands against measuring
- * Example: `regionRefusal(null, { originAcrossMm: 0, originDownMm: 0, pxPerMm: 1, widthPx: 1, heightPx: 1 })` is 'noRegionFound'.
+ * @example regionRefusal(null, { originAcrossMm: 0, originDownMm: 0, pxPerMm: 1, widthPx: 1, heightPx: 1 }) // 'noRegionFound'
  */
 export function regionRefusal(region: Region | null, grid: MapGrid): NotMeasuredReason | null {
   if (region === null || !(regionAreaMm2(region.rings) > 0)) return 'noRegionFound';

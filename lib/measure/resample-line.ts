@@ -15,7 +15,7 @@ function between(from: PointMm, to: PointMm, share: number): PointMm {
  * @param spacingMm wanted spacing, > 0; the real one is the nearest that divides the length evenly
  * @param closed true for a ring: the first point starts it and is not repeated; false keeps both ends
  * @returns at least three points for a ring and two for a line; [] where the line has no length
- * Example: `resampleLine([{ acrossMm: 0, downMm: 0 }, { acrossMm: 1, downMm: 0 }], 0.5).length` is 3.
+ * @example resampleLine([{ acrossMm: 0, downMm: 0 }, { acrossMm: 1, downMm: 0 }], 0.5).length // 3
  */
 export function resampleLine(line: LineMm, spacingMm: number, closed = false): PointMm[] {
   if (!(spacingMm > 0)) throw new RangeError(`resampleLine: spacingMm must be > 0, received ${spacingMm}`);

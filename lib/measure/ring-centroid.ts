@@ -7,7 +7,7 @@ import { signedAreaMm2 } from './signed-area';
  * @param ring closed ring in mm, last point not repeated
  * @returns the centroid, or null where the ring encloses no area
  * Source: Bourke 1988, centroid of a polygon; taken relative to the first point for precision.
- * Example: `ringCentroid([{ acrossMm: 0, downMm: 0 }, { acrossMm: 3, downMm: 0 }, { acrossMm: 0, downMm: 3 }]).acrossMm` is 1.
+ * @example ringCentroid([{ acrossMm: 0, downMm: 0 }, { acrossMm: 3, downMm: 0 }, { acrossMm: 0, downMm: 3 }]).acrossMm // 1
  */
 export function ringCentroid(ring: RingMm): PointMm | null {
   const area = signedAreaMm2(ring);

@@ -21,7 +21,7 @@ export type Dimension = 'length' | 'area';
  * @returns terms printScale, homographyResidual, nailHeight, lensDistortion
  * The height's mean is taken as zero, so with an uncertain distance D the variance of h / D is
  * u(h)² · E[1/D²] ≈ (u(h) / D)² · (1 + u_rel(D)²). Source: JCGM 100:2008, 5.1; geometry as in the functions used.
- * Example: `scaleTerms({ printRelativeU: 0.005, tiltDeg: 0, distanceMm: 250, distanceRelativeU: 0, homographyResidualMm: 0, pxPerMm: 12 }, 100, 'area')[0].sensitivity` is 200.
+ * @example scaleTerms({ printRelativeU: 0.005, tiltDeg: 0, distanceMm: 250, distanceRelativeU: 0, homographyResidualMm: 0, pxPerMm: 12 }, 100, 'area')[0].sensitivity // 200
  */
 export function scaleTerms(scale: ScaleFacts, value: number, dimension: Dimension): BudgetTerm[] {
   const stretch = value * (dimension === 'area' ? 2 : 1);

@@ -7,7 +7,7 @@ import type { RingMm } from '../units';
  * @returns mm², positive where the ring turns from +across toward +down (clockwise on the page)
  * Coordinates are taken relative to the first point, so a ring far from the origin loses no digits. A ring
  * that crosses itself gives the sum of its signed loops. Source: Meister 1769, the shoelace formula.
- * Example: `signedAreaMm2([{ acrossMm: 0, downMm: 0 }, { acrossMm: 2, downMm: 0 }, { acrossMm: 0, downMm: 2 }])` is 2.
+ * @example signedAreaMm2([{ acrossMm: 0, downMm: 0 }, { acrossMm: 2, downMm: 0 }, { acrossMm: 0, downMm: 2 }]) // 2
  */
 export function signedAreaMm2(ring: RingMm): number {
   if (ring.length < 3) return 0;

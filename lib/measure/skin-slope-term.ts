@@ -13,7 +13,7 @@ import type { Dimension } from './scale-terms';
  * @returns one term, skinSlope, in the unit of value
  * With slopes gx, gy and lean tx, ty a point moves by (gx·x + gy·y)·(tx, ty). An area changes by gx·tx + gy·ty,
  * variance g²·tan²; a length by one of the two products, variance g²·tan² / 2, for a lean in a random direction.
- * Example: `skinSlopeTerm({ printRelativeU: 0.005, tiltDeg: 0, distanceMm: 250, distanceRelativeU: 0, homographyResidualMm: 0, pxPerMm: 12 }, 100, 'area').u` is 0.
+ * @example skinSlopeTerm({ printRelativeU: 0.005, tiltDeg: 0, distanceMm: 250, distanceRelativeU: 0, homographyResidualMm: 0, pxPerMm: 12 }, 100, 'area').u // 0
  */
 export function skinSlopeTerm(scale: ScaleFacts, value: number, dimension: Dimension): BudgetTerm {
   const stretch = obliqueViewFactor(SKIN_SLOPE_U_DEG, scale.tiltDeg) - 1;

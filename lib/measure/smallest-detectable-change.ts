@@ -10,7 +10,7 @@ import { NORMAL_975 } from './constants';
  * Errors that both photos share (the same printed card, the same habit of a method) cancel in a difference;
  * both are counted here, so the change that is asked for is never too small. Source: de Vet et al. 2006,
  * SDC = 1.96 · √2 · SEM.
- * Example: `smallestDetectableChange(3, 4)` is 9.8.
+ * @example smallestDetectableChange(3, 4) // 9.8
  */
 export function smallestDetectableChange(u1: number, u2: number): number {
   for (const u of [u1, u2]) {

@@ -5,7 +5,7 @@ import { BOUNDARY_COMMON_SHARE } from './constants';
  *
  * @param boundaryUMm standard uncertainty of one place of the outline, mm, ≥ 0
  * @returns common and local part, mm; their root sum of squares is boundaryUMm
- * Example: `splitBoundary(0.2).commonMm.toFixed(3)` is '0.141'.
+ * @example splitBoundary(0.2).commonMm // 0.141
  */
 export function splitBoundary(boundaryUMm: number): { readonly commonMm: number; readonly localMm: number } {
   return {

@@ -62,7 +62,7 @@ function centreLine(slices: readonly Slice[], widestMm: number): { centreMm: num
  * @returns the cylinder, or null where the outline is too short or no big toe's width
  * Assumes that the widest place of each cross section is where the outline lies, and that between the two
  * sides the section is a circle. It is not: that is what the term cylinderRadius is for.
- * Example: `fitToeCylinder([], { across: 0, down: 1 })` is null.
+ * @example fitToeCylinder([], { across: 0, down: 1 }) // null
  */
 export function fitToeCylinder(toe: Rings, axis: ToeAxis): ToeCylinder | null {
   const [largest] = toe

@@ -10,7 +10,7 @@ import { unrollLine } from './unroll-line';
  * @param rings rings on the card, mm
  * @param cylinder the toe
  * @returns mm²: each element of the map counts 1 / √(1 − (d / R)²), held at the cap
- * Example: `unrolledAreaMm2([], { axis: { across: 0, down: 1 }, startMm: 0, halfWidthsMm: [10], centreMm: 4, centreSlope: 0 })` is 0.
+ * @example unrolledAreaMm2([], { axis: { across: 0, down: 1 }, startMm: 0, halfWidthsMm: [10], centreMm: 4, centreSlope: 0 }) // 0
  */
 export function unrolledAreaMm2(rings: Rings, cylinder: ToeCylinder): number {
   return regionAreaMm2(mapRings(rings, (line) => unrollLine(line, cylinder)));

@@ -1,5 +1,5 @@
 import { lineToJson, type PositionMm } from '../measure/line-to-json';
-import { MEASURAND_UNIT, type Measurand } from '../measure/measure-input';
+import { MEASURAND_UNIT, type Measurand, type Outlines } from '../measure/measure-input';
 import { type Measurement, notMeasured } from '../result';
 import type { Region, Segmentation } from '../segment/segmentation';
 import { type Analysis, isMeasuredAnalysis, type SeenCard } from './analysis';
@@ -31,7 +31,7 @@ export function analysisToJson(analysis: Analysis, photoName: string) {
     colour: colourToJson(analysis),
     measurements: allMeasurements(measurement?.measurements ?? null),
     budget: measurement?.budget ?? {},
-    outlines: segmentation && outlinesToJson(segmentation),
+    outlines: segmentation && outlinesToJson(segmentation, measurement?.outlines ?? segmentation),
   };
 }
 
@@ -75,18 +75,19 @@ function allMeasurements(measurements: Readonly<Record<Measurand, Measurement>> 
   return Object.fromEntries(keys.map((key) => [key, measurements?.[key] ?? notMeasured('gateFailed')])) as Record<Measurand, Measurement>;
 }
 
-function outlinesToJson(found: Segmentation) {
+/** Positions as the lengths and areas were taken from them; the reference skin as seen. */
+function outlinesToJson(found: Segmentation, lines: Outlines) {
   const rings = (region: Region | null): OutlineJson[] | null =>
     region && region.rings.map(({ ring, hole }) => ({ ring: lineToJson(ring), hole }));
   return {
-    toe: rings(found.toe),
-    nailPlate: rings(found.nailPlate),
-    nailFoldMargin: found.nailFoldMargin && lineToJson(found.nailFoldMargin.line),
-    nailFoldMarginLateral: found.marginLateral && lineToJson(found.marginLateral),
-    cutEdge: found.cutEdge && lineToJson(found.cutEdge.line),
-    erythema: rings(found.erythema),
-    raw: rings(found.raw),
-    macerated: rings(found.macerated),
+    toe: rings(lines.toe),
+    nailPlate: rings(lines.nailPlate),
+    nailFoldMargin: lines.nailFoldMargin && lineToJson(lines.nailFoldMargin.line),
+    nailFoldMarginLateral: lines.marginLateral && lineToJson(lines.marginLateral),
+    cutEdge: lines.cutEdge && lineToJson(lines.cutEdge.line),
+    erythema: rings(lines.erythema),
+    raw: rings(lines.raw),
+    macerated: rings(lines.macerated),
     referenceSkin: rings(found.reference?.region ?? null),
     treatedSide: found.treatedSide,
     marginOrigin: found.nailFoldMargin?.origin ?? null,

@@ -22,6 +22,7 @@ export function measureSegmentation(found: Segmentation, card: SeenCard, fields:
       homographyResidualMm: card.fit.residualMm,
       pxPerMm: card.pxPerMm,
     },
+    lens: card.pose.lens,
     grid: found.grid,
     outlines: found,
     redness: rednessPlanes(found, fields, a65),

@@ -1,3 +1,4 @@
+import { median } from 'd3-array';
 import type { UprightPhoto } from '../photo/upright-photo';
 import type { PointPx } from '../units';
 import { type EdgeProfile, halfLevelCrossing, riseDistancePx, sampleEdgeProfile } from './edge-profile';
@@ -15,9 +16,13 @@ const LOOK_CELLS = 0.95;
  */
 const INTERPOLATION_RISE_PX = 2.563 * Math.sqrt(1 / 6);
 
+/** Camera shake blurs one way only. Directions that differ by less than this are the same blur, measured twice. */
+const ONE_WAY_RATIO = 1.25;
+
 /**
  * Blur as a length on the card: the 10–90 % distance of the fiducials' edges, in the blurrier of the card's two
- * directions (camera shake blurs one way only). Stated in millimetres, so it does not depend on the camera's pixels.
+ * directions when shake has made them differ, else their mean (the larger of two noisy readings would read too high).
+ * Stated in millimetres, so it does not depend on the camera's pixels.
  *
  * @param photo the upright photo
  * @param fit the card's plane
@@ -28,8 +33,10 @@ export function edgeSpreadMm(photo: UprightPhoto, fit: CardFit): number | null {
   const bySide = [0, 1, 2, 3].map((side) => fit.used.map((one) => sideSpreadMm(photo, fit, one, side)).filter((mm) => mm !== null));
   const upDown = [...bySide[0], ...bySide[2]];
   const leftRight = [...bySide[1], ...bySide[3]];
-  const medians = [upDown, leftRight].filter((group) => group.length > 0).map(median);
-  return medians.length === 0 ? null : Math.max(...medians);
+  const medians = [upDown, leftRight].flatMap((group) => median(group) ?? []);
+  if (medians.length === 0) return null;
+  const [sharper, blurrier] = [Math.min(...medians), Math.max(...medians)];
+  return blurrier > ONE_WAY_RATIO * sharper ? blurrier : (sharper + blurrier) / 2;
 }
 
 function sideSpreadMm(photo: UprightPhoto, fit: CardFit, one: FoundFiducial, side: number): number | null {
@@ -68,9 +75,4 @@ function meanProfile(photo: UprightPhoto, from: PointPx, to: PointPx, outward: P
   }
   if (!sum || count < PROFILES_PER_SIDE / 2) return null;
   return { light: sum.map((value) => value / count), stepPx: STEP_PX, halfLengthPx };
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1];
 }

@@ -17,7 +17,11 @@ export interface CardPose {
   /** Relative standard uncertainty of the distance. */
   readonly distanceRelativeU: number;
   readonly focalFrom: 'file' | 'view' | 'prior';
+  /** Where the lens stands over the card: its foot point in the card's frame and its height above the plane. */
+  readonly lens: { readonly acrossMm: number; readonly downMm: number; readonly heightMm: number };
 }
+
+type SolvedPose = Pick<CardPose, 'tiltDeg' | 'distanceMm' | 'lens'>;
 
 interface PhotoSize {
   readonly widthPx: number;
@@ -60,17 +64,32 @@ function centre(h: Homography, photo: PhotoSize): [Vector, Vector, Vector] {
   return [column(0), column(1), column(2)];
 }
 
-function solve([g1, g2, g3]: [Vector, Vector, Vector], focalPx: number, at: PointMm): { tiltDeg: number; distanceMm: number } {
+function solve([g1, g2, g3]: [Vector, Vector, Vector], focalPx: number, at: PointMm): SolvedPose {
   const unproject = (g: Vector): Vector => [g[0] / focalPx, g[1] / focalPx, g[2]];
-  const a = unproject(g1);
-  const b = unproject(g2);
-  const t = unproject(g3);
+  const [a, b, t] = [unproject(g1), unproject(g2), unproject(g3)];
   const scale = 2 / (length(a) + length(b));
-  const normal: Vector = [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+  const normal = cross(a, b);
   const cosTilt = Math.min(1, Math.abs(normal[2]) / length(normal));
   const place = [0, 1, 2].map((i) => scale * (a[i] * at.acrossMm + b[i] * at.downMm + t[i])) as unknown as Vector;
-  return { tiltDeg: (Math.acos(cosTilt) * 180) / Math.PI, distanceMm: length(place) };
+  // The lens is the place where all three camera coordinates are zero: solved along the card's two axes and its normal.
+  const shift: Vector = [scale * t[0], scale * t[1], scale * t[2]];
+  const unit = (v: Vector): Vector => [v[0] / length(v), v[1] / length(v), v[2] / length(v)];
+  return {
+    tiltDeg: (Math.acos(cosTilt) * 180) / Math.PI,
+    distanceMm: length(place),
+    lens: {
+      acrossMm: -dot(unit(a), shift),
+      downMm: -dot(unit(b), shift),
+      heightMm: Math.abs(dot(unit(normal), shift)),
+    },
+  };
 }
+
+function cross(a: Vector, b: Vector): Vector {
+  return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+}
+
+const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 /**
  * Focal length from the two conditions that the card's axes are perpendicular and equally long (Zhang 2000, eq. 3–4),

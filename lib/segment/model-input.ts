@@ -1,20 +1,19 @@
 import type { ToeColours } from './toe-colours';
 
-/** What the tissue model was trained with; comes from the model card beside the weights. */
+/** What the tissue model was trained with: the model card beside the weights (`weights/toe-tissue.json`). */
 export interface ModelCard {
   readonly version: string;
-  /** Output planes, in order. */
-  readonly planes: readonly string[];
-  readonly pxPerMm: number;
-  readonly widthPx: number;
-  readonly heightPx: number;
-  /** Light outside these bounds is set to the nearer one before its logarithm is taken. */
-  readonly floor: number;
-  readonly ceiling: number;
-  readonly logOffset: readonly [number, number, number];
-  readonly logScale: number;
-  readonly ratioOffset: readonly [number, number];
-  readonly ratioScale: number;
+  readonly output: { readonly planes: readonly string[] };
+  readonly grid: { readonly pxPerMm: number; readonly widthPx: number; readonly heightPx: number };
+  readonly preprocessing: {
+    /** Light outside these bounds is set to the nearer one before its natural logarithm is taken. */
+    readonly floor: number;
+    readonly ceiling: number;
+    readonly logOffset: readonly [number, number, number];
+    readonly logScale: number;
+    readonly ratioOffset: readonly [number, number];
+    readonly ratioScale: number;
+  };
 }
 
 export const MODEL_CHANNELS = 8;
@@ -31,13 +30,15 @@ export const MODEL_CHANNELS = 8;
  */
 export function modelInput(colours: ToeColours, card: ModelCard): Float32Array {
   const { widthPx, heightPx } = colours.grid;
-  if (widthPx !== card.widthPx || heightPx !== card.heightPx) {
-    throw new RangeError(`modelInput: the map must be ${card.widthPx} × ${card.heightPx} pixels, received ${widthPx} × ${heightPx}`);
+  const { grid, preprocessing } = card;
+  if (widthPx !== grid.widthPx || heightPx !== grid.heightPx) {
+    throw new RangeError(`modelInput: the map must be ${grid.widthPx} × ${grid.heightPx} pixels, received ${widthPx} × ${heightPx}`);
   }
   const pixels = widthPx * heightPx;
   const input = new Float32Array(MODEL_CHANNELS * pixels);
   const planes = [colours.red, colours.green, colours.blue];
-  const logOf = (light: number) => Math.log(Math.min(card.ceiling, Math.max(card.floor, light)));
+  const { floor, ceiling, logOffset, logScale, ratioOffset, ratioScale } = preprocessing;
+  const logOf = (light: number) => Math.log(Math.min(ceiling, Math.max(floor, light)));
   for (let i = 0; i < pixels; i++) {
     input[5 * pixels + i] = colours.seen[i];
     input[6 * pixels + i] = ((i % widthPx) / (widthPx - 1)) * 2 - 1;
@@ -45,11 +46,11 @@ export function modelInput(colours: ToeColours, card: ModelCard): Float32Array {
     // All three channels exactly zero: the photo does not reach here.
     if (planes[0][i] <= 0 && planes[1][i] <= 0 && planes[2][i] <= 0) continue;
     const [red, green, blue] = [logOf(planes[0][i]), logOf(planes[1][i]), logOf(planes[2][i])];
-    input[i] = (red - card.logOffset[0]) / card.logScale;
-    input[pixels + i] = (green - card.logOffset[1]) / card.logScale;
-    input[2 * pixels + i] = (blue - card.logOffset[2]) / card.logScale;
-    input[3 * pixels + i] = (red - green - card.ratioOffset[0]) / card.ratioScale;
-    input[4 * pixels + i] = (green - blue - card.ratioOffset[1]) / card.ratioScale;
+    input[i] = (red - logOffset[0]) / logScale;
+    input[pixels + i] = (green - logOffset[1]) / logScale;
+    input[2 * pixels + i] = (blue - logOffset[2]) / logScale;
+    input[3 * pixels + i] = (red - green - ratioOffset[0]) / ratioScale;
+    input[4 * pixels + i] = (green - blue - ratioOffset[1]) / ratioScale;
   }
   return input;
 }

@@ -39,7 +39,7 @@ async function infer(session: InferenceSession, card: ModelCard, colours: ToeCol
   const data = output[session.outputNames[0]].data as Float32Array;
   const pixels = heightPx * widthPx;
   const plane = (name: string): Float32Array => {
-    const at = card.planes.indexOf(name);
+    const at = card.output.planes.indexOf(name);
     if (at < 0) throw new Error(`The tissue model's card names no plane ${name}: weights and program do not belong together.`);
     return data.slice(at * pixels, (at + 1) * pixels);
   };
