@@ -1,6 +1,7 @@
 import type { BudgetTerm } from './combine-budget';
 import { BOUNDARY_CORRELATION_MM } from './constants';
 import { splitBoundary } from './split-boundary';
+import { uOfHalfWidth } from './u-of-half-width';
 
 /**
  * What the outline's uncertainty does to an area.
@@ -18,10 +19,11 @@ import { splitBoundary } from './split-boundary';
  */
 export function areaTerms(perimeterMm: number, boundaryUMm: number, pxPerMm: number): BudgetTerm[] {
   const { commonMm, localMm } = splitBoundary(boundaryUMm);
+  const pixelMm2 = 1 / pxPerMm ** 2;
   const together = Math.min(perimeterMm, BOUNDARY_CORRELATION_MM);
   return [
     { name: 'boundaryCommon', u: commonMm, sensitivity: perimeterMm },
     { name: 'boundaryLocal', u: localMm, sensitivity: Math.sqrt(perimeterMm * together) },
-    { name: 'sampling', u: Math.sqrt(perimeterMm / (12 * pxPerMm ** 3)) },
+    { name: 'sampling', u: uOfHalfWidth(pixelMm2 / 2, 'rectangular'), sensitivity: Math.sqrt(perimeterMm * pxPerMm) },
   ];
 }

@@ -11,7 +11,13 @@ export interface Budgeted {
   readonly budget: CombinedBudget | null;
 }
 
-/** A reason instead of a value. `refused('noRegionFound').budget` is null. */
+/**
+ * A reason instead of a value.
+ *
+ * @param reason from the closed list
+ * @returns the refusal, without a budget
+ * @example refused('noRegionFound') // { measurement: { notMeasured: 'noRegionFound' }, budget: null }
+ */
 export const refused = (reason: NotMeasuredReason): Budgeted => ({ measurement: notMeasured(reason), budget: null });
 
 /**
@@ -22,7 +28,7 @@ export const refused = (reason: NotMeasuredReason): Budgeted => ({ measurement: 
  * @param value in that unit
  * @param terms independent influences
  * @returns measurement and budget
- * Worked example: tests/unit/measure/measure-toe.test.ts.
+ * @example budgeted(input, 'reach', 5, [{ name: 'scale', u: 0.3 }, { name: 'margin', u: 0.4 }]).measurement // { value: 5, u: 0.5, U: 1, unit: 'mm' }
  */
 export function budgeted(input: MeasureInput, key: Measurand, value: number, terms: readonly BudgetTerm[]): Budgeted {
   const spread = input.passSpread?.[key];

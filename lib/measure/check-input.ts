@@ -24,7 +24,7 @@ function checkScale(scale: ScaleFacts): void {
  *
  * @param input of the whole stage
  * @throws RangeError naming the field, the rule and what was received
- * Worked example: tests/unit/measure/measure-toe.test.ts.
+ * @example checkInput({ ...input, toeAxis: { across: 1, down: 1 } }) // throws: toeAxis must be a unit vector, received length 1.41…
  */
 export function checkInput({ scale, toeAxis, redness, outlines }: MeasureInput): void {
   checkScale(scale);

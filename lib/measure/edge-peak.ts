@@ -42,7 +42,7 @@ function supportedAt(points: readonly PointMm[], heights: readonly number[], top
  * @param heights for each point how far it reaches (distance to a margin, or along an axis), mm
  * @param contendMm places less than this below the peak could as well have been the largest, ≥ 0
  * @returns the peak, or null where there are no points
- * @example edgePeak([], [], 0.1) // null
+ * @example edgePeak([[{ acrossMm: 0, downMm: 0 }, { acrossMm: 3, downMm: 0 }, { acrossMm: 0, downMm: 4 }]], [[1, 5, 2]], 0.1).valueMm // 5
  */
 export function edgePeak(
   edges: readonly (readonly PointMm[])[],

@@ -10,7 +10,7 @@ import { BOUNDARY_CORRELATION_MM } from './constants';
  * @param frontMm length of edge beyond the percentile, mm, ≥ 0
  * @returns 0.7…1; 1 for a front so short that both flanks err together
  * ρ = exp(−π · (front / L)²), the Gaussian of integral scale L. Source: variance of a mean of two, JCGM 100:2008, 5.2.2.
- * @example flankAveraging(0) // 1
+ * @example flankAveraging(1) // 0.8532
  */
 export function flankAveraging(frontMm: number): number {
   if (!(frontMm >= 0)) throw new RangeError(`flankAveraging: frontMm must be ≥ 0, received ${frontMm}`);

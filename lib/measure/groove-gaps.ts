@@ -9,7 +9,7 @@ import { resampleLine } from './resample-line';
  * @param margin the fold's side, at least one point, mm
  * @param cutEdge at least one point, mm
  * @returns distances to the nearest point of the cut edge, mm
- * @example grooveGapsMm([], []) // []
+ * @example grooveGapsMm([{ acrossMm: 0, downMm: 0 }, { acrossMm: 0, downMm: 0.2 }], [{ acrossMm: 2, downMm: 0 }, { acrossMm: 2, downMm: 5 }]) // [2, 2, 2]
  */
 export function grooveGapsMm(margin: LineMm, cutEdge: LineMm): number[] {
   return resampleLine(margin, EDGE_SPACING_MM).map((point) => distanceToLineMm(point, cutEdge));

@@ -14,7 +14,7 @@ import { regionRefusal } from './region-refusal';
  * @param key which area
  * @param region its outline, or null
  * @returns mm² or a reason; an empty region is a reason, never zero
- * Worked example: tests/unit/measure/measure-toe.test.ts.
+ * @example measureArea(input, 'rawArea', null).measurement // { notMeasured: 'noRegionFound' }
  */
 export function measureArea(input: MeasureInput, key: AreaKey, region: Region | null): Budgeted {
   const refusal = regionRefusal(region, input.grid);

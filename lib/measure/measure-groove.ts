@@ -36,7 +36,7 @@ function commonTerms(input: MeasureInput, widthMm: number, marginMm: number, cut
  * @param input of the whole stage; the lateral margin is as uncertain as the margin it is part of
  * @returns both in mm or a reason; lines too short, or a gap no groove has, are weak evidence and not a width
  * Wobble along the two lines averages out in the mean and does not in the largest (see `peakTerms`).
- * Worked example: tests/unit/measure/measure-toe.test.ts.
+ * @example measureGroove({ ...input, outlines: { ...input.outlines, cutEdge: null } }).grooveWidth.measurement // { notMeasured: 'plateNotFound' }
  */
 export function measureGroove(input: MeasureInput): { readonly grooveWidth: Budgeted; readonly grooveWidthMax: Budgeted } {
   const { marginLateral, nailFoldMargin, cutEdge } = input.outlines;

@@ -21,7 +21,7 @@ const RADIANS_PER_DEGREE = Math.PI / 180;
  * @param axisFrom where the axis comes from, which fixes how well it is known
  * @returns mm or a reason. 0 is a measured value here: a region was found and ends at or before that point
  * A wrong axis moves the result by the sideways distance of the two points times the error in radians.
- * Worked example: tests/unit/measure/measure-toe.test.ts.
+ * @example measureProximalReach({ ...input, outlines: { ...input.outlines, erythema: null } }, { across: 0, down: 1 }, 'cardDown').measurement // { notMeasured: 'noRegionFound' }
  */
 export function measureProximalReach(
   input: MeasureInput,

@@ -1,3 +1,4 @@
+import { quantile } from 'd3-array';
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
 import { CONTENDER_SPAN, EDGE_SPACING_MM, NEAR_MARGIN_MM, REACH_PERCENTILE } from './constants';
@@ -6,7 +7,6 @@ import { edgePeak } from './edge-peak';
 import { flankAveraging } from './flank-averaging';
 import type { MeasureInput } from './measure-input';
 import { peakTerms } from './peak-terms';
-import { percentile } from './percentile';
 import { regionEdge } from './region-edge';
 import { regionRefusal } from './region-refusal';
 import { scaleTerms } from './scale-terms';
@@ -19,8 +19,9 @@ import { splitBoundary } from './split-boundary';
  *
  * @param input of the whole stage
  * @returns both in mm or a reason; reachP95 also refuses where the whole edge lies within 0.25 mm of the margin
+ * The percentile interpolates between order statistics (Hyndman and Fan 1996, definition 7, as d3-array has it).
  * For the uncertainty of a maximum see `peakTerms`; the percentile has no peak to be biased by (`flankAveraging`).
- * Worked example: tests/unit/measure/measure-toe.test.ts.
+ * @example measureReach({ ...input, outlines: { ...input.outlines, erythema: null } }).reach.measurement // { notMeasured: 'noRegionFound' }
  */
 export function measureReach(input: MeasureInput): { readonly reach: Budgeted; readonly reachP95: Budgeted } {
   const { erythema, nailFoldMargin } = input.outlines;
@@ -44,7 +45,7 @@ export function measureReach(input: MeasureInput): { readonly reach: Budgeted; r
 
   const away = distances.flat().filter((distance) => distance > NEAR_MARGIN_MM);
   if (away.length === 0) return { reach, reachP95: refused('evidenceTooWeak') };
-  const p95 = percentile(away, REACH_PERCENTILE);
+  const p95 = quantile(away, REACH_PERCENTILE) as number;
   const frontMm = (1 - REACH_PERCENTILE) * away.length * EDGE_SPACING_MM;
   const reachP95 = budgeted(input, 'reachP95', p95, [
     ...scaleTerms(input.scale, p95, 'length'),

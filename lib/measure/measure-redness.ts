@@ -84,7 +84,7 @@ function load(input: MeasureInput, region: Region, planes: RednessPlanes): Budge
  *
  * @param input of the whole stage; its planes hold NaN wherever there is no skin to judge
  * @returns {EI}·mm², {EI} and {deltaA}, each or a reason; where less than half of the region has an index the evidence is too weak
- * Worked example: tests/unit/measure/measure-toe.test.ts.
+ * @example measureRedness({ ...input, redness: null }).rednessLoad.measurement // { notMeasured: 'evidenceTooWeak' }
  */
 export function measureRedness(
   input: MeasureInput,

@@ -36,7 +36,7 @@ function axisOf(given: ToeAxis | null, toe: Rings): KnownAxis {
  * @returns every measurand with a value or a reason, never a zero for something not found; for each value its budget
  * @throws RangeError only for input that cannot be what its names say
  * All lengths and areas are projected onto the card's plane, except the two unrolled ones.
- * Worked example: tests/unit/measure/measure-toe.test.ts.
+ * @example measureToe({ ...input, outlines: { ...input.outlines, cutEdge: null } }).measurements.grooveWidth // { notMeasured: 'plateNotFound' }
  */
 export function measureToe(input: MeasureInput): ToeMeasurement {
   checkInput(input);

@@ -73,7 +73,7 @@ function reachOnSkin(input: MeasureInput, region: Region, cylinder: ToeCylinder,
  * @returns mm² and mm or reasons; refuses toeShapeUnknown without a cylinder, and where most of the region lies on skin
  * seen almost edge-on, where the stretch is the cap's and not the toe's
  * The terms of the projected area act on the unrolled one in proportion to the stretch between them.
- * Worked example: tests/unit/measure/measure-toe.test.ts.
+ * @example measureUnrolled(input, null).unrolledArea.measurement // { notMeasured: 'toeShapeUnknown' }
  */
 export function measureUnrolled(input: MeasureInput, cylinder: ToeCylinder | null): Unrolled {
   const region = input.outlines.erythema;

@@ -8,7 +8,7 @@ const RADIANS_PER_DEGREE = Math.PI / 180;
  * @returns length along the slope in the map divided by its true projection onto the card: 1 + tan(slope) · tan(view);
  * 0 or less where the skin is turned away so far that it cannot be seen
  * Source: the foreshortening cos(view − slope) over cos(view) of the card and cos(slope) of the projection.
- * @example obliqueViewFactor(0, 30) // 1
+ * @example obliqueViewFactor(45, 30) // 1.577
  */
 export function obliqueViewFactor(slopeDeg: number, viewDeg: number): number {
   return 1 + Math.tan(slopeDeg * RADIANS_PER_DEGREE) * Math.tan(viewDeg * RADIANS_PER_DEGREE);

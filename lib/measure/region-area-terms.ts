@@ -19,7 +19,7 @@ export type AreaKey = 'erythemaArea' | 'rawArea' | 'maceratedArea';
  * @param key which area
  * @param region its outline, not empty
  * @returns terms in mm²; `threshold` is half the difference of the two areas, one standard uncertainty either way
- * Worked example: tests/unit/measure/measure-toe.test.ts.
+ * @example regionAreaTerms(input, 'erythemaArea', region).map(({ name }) => name) // ['printScale', 'homographyResidual', 'nailHeight', 'lensDistortion', 'skinSlope', 'boundaryCommon', 'boundaryLocal', 'sampling']
  */
 export function regionAreaTerms(input: MeasureInput, key: AreaKey, region: Region): BudgetTerm[] {
   const at = key === 'erythemaArea' ? input.thresholdAreasMm2 : undefined;

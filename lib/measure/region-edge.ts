@@ -9,7 +9,7 @@ import { resampleLine } from './resample-line';
  * @param rings rings in mm
  * @param spacingMm spacing, > 0; 0.1 mm unless told
  * @returns one list per ring that has a length
- * @example regionEdge([]) // []
+ * @example regionEdge([{ hole: false, ring: [{ acrossMm: 0, downMm: 0 }, { acrossMm: 3, downMm: 0 }, { acrossMm: 0, downMm: 4 }] }], 1)[0].length // 12
  */
 export function regionEdge(rings: Rings, spacingMm: number = EDGE_SPACING_MM): PointMm[][] {
   return rings.map(({ ring }) => resampleLine(ring, spacingMm, true)).filter((points) => points.length > 0);

@@ -43,7 +43,7 @@ function fillDisc(mask: Uint8Array, grid: MapGrid, centre: PointMm, radiusMm: nu
  * @param rimMm width of the rim, ≥ 0; with a rim, holes narrower than twice as much close up
  * @returns 1 inside, 0 outside, row by row
  * @throws RangeError for a negative rim
- * @example regionMask([], { originAcrossMm: 0, originDownMm: 0, pxPerMm: 1, widthPx: 1, heightPx: 1 })[0] // 0
+ * @example regionMask([{ hole: false, ring: [{ acrossMm: 0, downMm: 0 }, { acrossMm: 3, downMm: 0 }, { acrossMm: 0, downMm: 4 }] }], { originAcrossMm: 0, originDownMm: 0, pxPerMm: 1, widthPx: 3, heightPx: 2 }) // [1, 1, 1, 1, 1, 1]
  */
 export function regionMask(rings: Rings, grid: MapGrid, rimMm = 0): Uint8Array {
   if (!(rimMm >= 0)) throw new RangeError(`regionMask: rimMm must be ≥ 0, received ${rimMm}`);

@@ -22,9 +22,10 @@ export function ringCentroid(ring: RingMm): PointMm | null {
     const hereDown = here.downMm - origin.downMm;
     const nextAcross = next.acrossMm - origin.acrossMm;
     const nextDown = next.downMm - origin.downMm;
-    const cross = hereAcross * nextDown - nextAcross * hereDown;
-    across += (hereAcross + nextAcross) * cross;
-    down += (hereDown + nextDown) * cross;
+    // The triangle of the first point and this side: its area, and a third of its corners' sum as its centre.
+    const triangleMm2 = (hereAcross * nextDown - nextAcross * hereDown) / 2;
+    across += ((hereAcross + nextAcross) / 3) * triangleMm2;
+    down += ((hereDown + nextDown) / 3) * triangleMm2;
   }
-  return { acrossMm: origin.acrossMm + across / (6 * area), downMm: origin.downMm + down / (6 * area) };
+  return { acrossMm: origin.acrossMm + across / area, downMm: origin.downMm + down / area };
 }

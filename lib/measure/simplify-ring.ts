@@ -29,7 +29,7 @@ function keepBetween(ring: RingMm, first: number, last: number, toleranceMm: num
  * @param toleranceMm greatest deviation, ≥ 0; 0 only drops points on straight sides
  * @returns a ring of at least three of the original points, or the ring itself where it has three or fewer
  * Source: Douglas and Peucker 1973, started from the first point and the one farthest from it.
- * @example simplifyRing([], 0.02) // []
+ * @example simplifyRing([{ acrossMm: 0, downMm: 0 }, { acrossMm: 1, downMm: 0.01 }, { acrossMm: 3, downMm: 0 }, { acrossMm: 0, downMm: 4 }], 0.02).length // 3
  */
 export function simplifyRing(ring: RingMm, toleranceMm: number): RingMm {
   if (!(toleranceMm >= 0)) throw new RangeError(`simplifyRing: toleranceMm must be ≥ 0, received ${toleranceMm}`);

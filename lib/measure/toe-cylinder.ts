@@ -1,7 +1,7 @@
+import { median } from 'd3-array';
 import type { LineMm } from '../units';
 import { CENTRE_LINE_SHARE, HALF_WIDTH_RANGE_MM, HALF_WIDTH_SMOOTHING_MM, SHORTEST_TOE_MM, SLICE_MM } from './constants';
 import type { ToeAxis } from './measure-input';
-import { percentile } from './percentile';
 import { signedAreaMm2 } from './signed-area';
 import type { Rings } from './region-area';
 import { toToeFrame } from './toe-frame';
@@ -79,7 +79,7 @@ export function fitToeCylinder(toe: Rings, axis: ToeAxis): ToeCylinder | null {
   const slices = slicesOf(outline, startMm, Math.floor(lengthMm / SLICE_MM));
   const raw = slices.map(({ left, right }) => (right - left) / 2);
   const window = Math.round(HALF_WIDTH_SMOOTHING_MM / SLICE_MM / 2);
-  const halfWidthsMm = raw.map((_, index) => percentile(raw.slice(Math.max(0, index - window), index + window + 1), 0.5));
+  const halfWidthsMm = raw.map((_, index) => median(raw.slice(Math.max(0, index - window), index + window + 1)) as number);
   const widestMm = Math.max(...halfWidthsMm);
   if (!(widestMm >= HALF_WIDTH_RANGE_MM.least && widestMm <= HALF_WIDTH_RANGE_MM.most)) return null;
   return { axis, startMm, halfWidthsMm, ...centreLine(slices, widestMm) };

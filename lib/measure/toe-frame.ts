@@ -10,7 +10,7 @@ export const CARD_DOWN: ToeAxis = { across: 0, down: 1 };
  * @param point on the card, mm
  * @param axis unit vector along the toe
  * @returns acrossMm across the toe, downMm along it; a rotation about the card's origin, so lengths and areas stay
- * @example toToeFrame({ acrossMm: 3, downMm: 4 }, { across: 0, down: 1 }).downMm // 4
+ * @example toToeFrame({ acrossMm: 3, downMm: 4 }, { across: 1, down: 0 }) // { acrossMm: -4, downMm: 3 }
  */
 export function toToeFrame(point: PointMm, axis: ToeAxis): PointMm {
   return {

@@ -29,6 +29,7 @@ export interface ToeRelief {
  *   edge-on, as far as can be told
  * Assumes the folds level with the card and the section 0.8 times as high as wide; both are terms of the budget.
  * Source: central projection; JCGM 100:2008, 3.2.4, asks to correct what is known.
+ * @example straightenPoint({ cylinder: { axis: { across: 0, down: 1 }, startMm: 0, halfWidthsMm: [10], centreMm: 40, centreSlope: 0 }, lens: { acrossMm: 40, downMm: 0, heightMm: 250 } }, { acrossMm: 40, downMm: 0 }) // { acrossMm: 40, downMm: 0 }
  */
 export function straightenPoint(relief: ToeRelief, seen: PointMm): PointMm {
   const { cylinder, lens } = relief;

@@ -11,7 +11,7 @@ const SQUARED_DIVISOR: Readonly<Record<Spread, number>> = { rectangular: 3, tria
  * @returns standard uncertainty in the unit of halfWidth
  * @throws RangeError where halfWidth is negative or not finite
  * Source: JCGM 100:2008, 4.3.7 and 4.3.9; arcsine from H.1.3.4.
- * @example uOfHalfWidth(1, 'rectangular') // 0.5773502691896258
+ * @example uOfHalfWidth(1, 'rectangular') // 0.577
  */
 export function uOfHalfWidth(halfWidth: number, spread: Spread): number {
   if (!(halfWidth >= 0) || !Number.isFinite(halfWidth)) {

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { distanceToLineMm } from '../../../lib/measure/distance-to-line';
 import { lineLengthMm } from '../../../lib/measure/line-length';
 import { lineToJson } from '../../../lib/measure/line-to-json';
-import { percentile } from '../../../lib/measure/percentile';
 import { regionMask } from '../../../lib/measure/region-mask';
 import { resampleLine } from '../../../lib/measure/resample-line';
 import { ringCentroid } from '../../../lib/measure/ring-centroid';
@@ -50,12 +49,6 @@ describe('distances and order', () => {
     expect(distanceToLineMm({ acrossMm: 4, downMm: -3 }, line)).toBe(3);
     expect(distanceToLineMm({ acrossMm: 13, downMm: 4 }, line)).toBe(5);
     expect(() => distanceToLineMm({ acrossMm: 0, downMm: 0 }, [])).toThrow(/received 0/);
-  });
-
-  it('takes percentiles as Hyndman and Fan 1996, definition 7', () => {
-    expect(percentile([15, 20, 35, 40, 50], 0.4)).toBeCloseTo(29, 9);
-    expect(percentile([3], 0.95)).toBe(3);
-    expect(() => percentile([], 0.5)).toThrow(/received 0/);
   });
 
   it('has no centroid where a ring encloses nothing', () => {
