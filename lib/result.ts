@@ -34,12 +34,23 @@ export type NotMeasuredReason =
   | 'outOfView'
   | 'toeShapeUnknown';
 
-/** Is there a value? `isMeasured({ notMeasured: 'noRegionFound' })` is false. */
+/**
+ * Is there a value?
+ * @example isMeasured({ notMeasured: 'noRegionFound' }) // false
+ */
 export function isMeasured(measurement: Measurement): measurement is Measured {
   return 'value' in measurement;
 }
 
-/** A value with its standard uncertainty; k = 2 is applied here only. `measured(10, 0.5, 'mm').U` is 1. */
+/**
+ * A value with its standard uncertainty; k = 2 is applied here only.
+ *
+ * @param value finite, in `unit`
+ * @param u standard uncertainty, ≥ 0, in `unit`
+ * @param unit UCUM code
+ * @throws RangeError where value or u is not finite, or u is negative
+ * @example measured(10, 0.5, 'mm') // { value: 10, u: 0.5, U: 1, unit: 'mm' }
+ */
 export function measured(value: number, u: number, unit: UnitCode): Measured {
   if (!Number.isFinite(value) || !(u >= 0) || !Number.isFinite(u)) {
     throw new RangeError(`measured: value and u must be finite and u not negative, received ${value} and ${u}`);
@@ -47,5 +58,8 @@ export function measured(value: number, u: number, unit: UnitCode): Measured {
   return { value, u, U: 2 * u, unit };
 }
 
-/** A reason instead of a value. `notMeasured('foldHidden')` */
+/**
+ * A reason instead of a value.
+ * @example notMeasured('foldHidden') // { notMeasured: 'foldHidden' }
+ */
 export const notMeasured = (reason: NotMeasuredReason): NotMeasured => ({ notMeasured: reason });

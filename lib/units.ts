@@ -16,15 +16,30 @@ function finite(value: number, unit: string): number {
   return value;
 }
 
-/** Pixels of one stated picture. `px(3)` */
+/**
+ * Pixels of one stated picture.
+ * @example px(3) // 3
+ */
 export const px = (value: number): Px => finite(value, 'px') as Px;
-/** Millimetres in the plane of the calibration card. `mm(12.5)` */
+/**
+ * Millimetres in the plane of the calibration card.
+ * @example mm(12.5) // 12.5
+ */
 export const mm = (value: number): Mm => finite(value, 'mm') as Mm;
-/** Square millimetres in the plane of the calibration card. `mm2(40)` */
+/**
+ * Square millimetres in the plane of the calibration card.
+ * @example mm2(40) // 40
+ */
 export const mm2 = (value: number): Mm2 => finite(value, 'mm2') as Mm2;
-/** A colour difference; the function that made it names its formula. `deltaE(2.04)` */
+/**
+ * A colour difference; the function that made it names its formula.
+ * @example deltaE(2.04) // 2.04
+ */
 export const deltaE = (value: number): DeltaE => finite(value, 'deltaE') as DeltaE;
-/** Days since the procedure; never epoch milliseconds. `days(4.5)` */
+/**
+ * Days since the procedure; never epoch milliseconds.
+ * @example days(4.5) // 4.5
+ */
 export const days = (value: number): Days => finite(value, 'days') as Days;
 
 /** A point in a picture: the centre of the top left pixel is { row: 0, column: 0 }. */

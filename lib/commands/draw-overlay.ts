@@ -2,7 +2,7 @@ import { encodeOverlay } from '../edges/decode/encode-overlay';
 import type { Analysis } from '../pipeline/analysis';
 import { legendHeightMm, overlaySvg } from '../report/overlay-svg';
 import { rectifiedPicture } from '../report/rectified-picture';
-import { mapWindow } from '../rectify/map-grid';
+import { mapWindow } from '../rectify/map-window';
 
 /** Fine enough that a phone shows every pen line. */
 const OVERLAY_PX_PER_MM = 18;

@@ -23,7 +23,7 @@ import { edgeSpreadMm } from '../rectify/edge-spread';
 import { findCard } from '../rectify/find-card';
 import type { CardFit } from '../rectify/fit-card';
 import { pxPerMmAt } from '../rectify/homography';
-import { toeGrid } from '../rectify/map-grid';
+import { toeGrid } from '../rectify/toe-grid';
 import { nailPlace, notchFrame } from '../rectify/notch-frame';
 import { cardPose } from '../rectify/pose';
 import { poseGates } from '../rectify/pose-gates';

@@ -39,7 +39,15 @@ export function sampleEdgeProfile(
   return { light, stepPx, halfLengthPx };
 }
 
-/** Green linear light between pixel centres (bilinear); null outside the photo. */
+/**
+ * Green linear light between pixel centres (bilinear).
+ *
+ * @param photo the upright photo
+ * @param row place in the photo, pixels, may be fractional
+ * @param column the same across
+ * @returns linear light 0…1; null outside the photo
+ * @example greenLightAt({ widthPx: 2, heightPx: 2, srgb: Uint8Array.of(0, 0, 0, 0, 255, 0, 0, 0, 0, 0, 255, 0) }, 0.5, 0.5) // 0.5
+ */
 export function greenLightAt(photo: UprightPhoto, row: number, column: number): number | null {
   const r0 = Math.floor(row);
   const c0 = Math.floor(column);

@@ -36,7 +36,12 @@ export function fitLine(points: readonly PointPx[]): LinePx {
   return line;
 }
 
-/** Where two lines cross; null when they are (nearly) parallel. */
+/**
+ * Where two lines cross.
+ *
+ * @returns the point, pixels; null when the lines are (nearly) parallel
+ * @example intersectLines({ through: { row: 2, column: 0 }, direction: { row: 0, column: 1 } }, { through: { row: 0, column: 3 }, direction: { row: 1, column: 0 } }) // { row: 2, column: 3 }
+ */
 export function intersectLines(a: LinePx, b: LinePx): PointPx | null {
   const cross = a.direction.row * b.direction.column - a.direction.column * b.direction.row;
   if (Math.abs(cross) < 1e-6) return null;

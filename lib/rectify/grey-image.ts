@@ -42,7 +42,10 @@ export function shrinkToGrey(photo: UprightPhoto, shrink: number): GreyImage {
   return { widthPx, heightPx, grey: stretched(grey), shrink };
 }
 
-/** The same picture seen in a mirror (left and right exchanged). `mirror(mirror(image))` is the image again. */
+/**
+ * The same picture seen in a mirror (left and right exchanged).
+ * @example mirror({ widthPx: 3, heightPx: 1, grey: Uint8Array.of(1, 2, 3), shrink: 1 }).grey // [3, 2, 1]
+ */
 export function mirror(image: GreyImage): GreyImage {
   const grey = new Uint8Array(image.grey.length);
   for (let row = 0; row < image.heightPx; row++) {
@@ -52,7 +55,10 @@ export function mirror(image: GreyImage): GreyImage {
   return { ...image, grey };
 }
 
-/** Where a point of the grey copy lies in the photo. Pixel centres are whole numbers in both. */
+/**
+ * Where a point of the grey copy lies in the photo. Pixel centres are whole numbers in both.
+ * @example toPhoto({ widthPx: 3, heightPx: 1, grey: Uint8Array.of(1, 2, 3), shrink: 4 }, { row: 0, column: 1 }) // { row: 1.5, column: 5.5 }
+ */
 export function toPhoto(image: GreyImage, point: PointPx): PointPx {
   return {
     row: (point.row + 0.5) * image.shrink - 0.5,

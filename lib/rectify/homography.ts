@@ -6,7 +6,13 @@ import type { PointMm, PointPx } from '../units';
  */
 export type Homography = readonly [number, number, number, number, number, number, number, number, number];
 
-/** Card millimetres → picture pixels. `toImage(h, { acrossMm: 0, downMm: 0 })` */
+/**
+ * Card millimetres → picture pixels.
+ *
+ * @param imageFromCard the card's plane in the picture
+ * @param point on the card, mm
+ * @example toImage([10, 0, 5, 0, 10, 7, 0, 0, 1], { acrossMm: 2, downMm: 3 }) // { column: 25, row: 37 }
+ */
 export function toImage(imageFromCard: Homography, point: PointMm): PointPx {
   const m = imageFromCard;
   const w = m[6] * point.acrossMm + m[7] * point.downMm + m[8];
@@ -16,7 +22,13 @@ export function toImage(imageFromCard: Homography, point: PointMm): PointPx {
   };
 }
 
-/** Picture pixels → card millimetres. `toCard(invertHomography(h), { row: 0, column: 0 })` */
+/**
+ * Picture pixels → card millimetres.
+ *
+ * @param cardFromImage the inverse of the card's plane in the picture
+ * @param point in the picture, pixels
+ * @example toCard(invertHomography([10, 0, 5, 0, 10, 7, 0, 0, 1]), { row: 37, column: 25 }) // { acrossMm: 2, downMm: 3 }
+ */
 export function toCard(cardFromImage: Homography, point: PointPx): PointMm {
   const m = cardFromImage;
   const w = m[6] * point.column + m[7] * point.row + m[8];
@@ -30,7 +42,7 @@ export function toCard(cardFromImage: Homography, point: PointPx): PointMm {
  * The inverse map, scaled so that its last number is 1.
  *
  * @throws RangeError when the map is singular
- * @example invertHomography(invertHomography(h)) // h again
+ * @example invertHomography([2, 0, 4, 0, 2, 6, 0, 0, 1]) // [0.5, 0, -2, 0, 0.5, -3, 0, 0, 1]
  */
 export function invertHomography(h: Homography): Homography {
   const [a, b, c, d, e, f, g, i, j] = h;
@@ -50,7 +62,7 @@ export function invertHomography(h: Homography): Homography {
 /**
  * How many picture pixels one card millimetre spans at a point: the square root of the local area ratio.
  *
- * @example pxPerMmAt(h, { acrossMm: 42.8, downMm: 30 }) // 11.3
+ * @example pxPerMmAt([9, 0, 0, 0, 16, 0, 0, 0, 1], { acrossMm: 42.8, downMm: 30 }) // 12
  */
 export function pxPerMmAt(imageFromCard: Homography, point: PointMm): number {
   const half = 0.5;

@@ -12,7 +12,7 @@ export interface NotchFrame {
 /**
  * The notch's own frame. The notch opens at the card's lower edge and the toe comes in from there.
  *
- * @example notchFrame(geometry).axisAcrossMm // 42.8
+ * @example notchFrame(OWN_CARD) // { axisAcrossMm: 42.8, apexDownMm: 18, widthMm: 34 }
  */
 export function notchFrame(geometry: CardGeometry): NotchFrame {
   const across = geometry.notch.map((point) => point.acrossMm);
@@ -25,7 +25,10 @@ export function notchFrame(geometry: CardGeometry): NotchFrame {
   };
 }
 
-/** Where the middle of the nail is expected, the place to which distance and resolution are stated. */
+/**
+ * Where the middle of the nail is expected, the place to which distance and resolution are stated.
+ * @example nailPlace(OWN_CARD) // { acrossMm: 42.8, downMm: 29 }
+ */
 export function nailPlace(geometry: CardGeometry): PointMm {
   const { axisAcrossMm, apexDownMm } = notchFrame(geometry);
   return { acrossMm: axisAcrossMm, downMm: apexDownMm + NAIL_BELOW_APEX_MM };

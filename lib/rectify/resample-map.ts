@@ -1,6 +1,6 @@
 import type { UprightPhoto } from '../photo/upright-photo';
+import { gridPoint } from './grid-point';
 import { type Homography, pxPerMmAt } from './homography';
-import { gridPoint } from './map-grid';
 import type { LinearMap, MapGrid } from './millimetre-map';
 
 /** Code value → linear light, one table of 256 per channel. */
@@ -24,7 +24,7 @@ const MOST_SUBSAMPLES = 3;
  * @param grid the map to fill
  * @param tables the photo's own tone curve
  * @returns planes of linear light; `seen` is 0 outside the photo and where any channel is clipped
- * @example resampleMap(photo, fit.imageFromCard, mapGrid(geometry, 9), tables).green.length
+ * @example resampleMap(photo, fit.imageFromCard, toeGrid(geometry, 9), tables).green.length
  */
 export function resampleMap(photo: UprightPhoto, imageFromCard: Homography, grid: MapGrid, tables: LinearTables): LinearMap {
   const pixels = grid.widthPx * grid.heightPx;

@@ -1,5 +1,5 @@
 import { contours } from 'd3-contour';
-import { gridPoint } from '../rectify/map-grid';
+import { gridPoint } from '../rectify/grid-point';
 import type { MapGrid } from '../rectify/millimetre-map';
 import type { RingMm } from '../units';
 import type { Region, RegionRing } from './segmentation';

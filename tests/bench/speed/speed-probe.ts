@@ -6,7 +6,7 @@ import { OWN_CARD } from '../../../lib/card/own-card';
 import { analysisPorts } from '../../../lib/edges/analysis-ports';
 import { findCard } from '../../../lib/rectify/find-card';
 import { LINEAR_LIGHT } from '../../../lib/rectify/linear-light';
-import { toeGrid } from '../../../lib/rectify/map-grid';
+import { toeGrid } from '../../../lib/rectify/toe-grid';
 import { resampleMap } from '../../../lib/rectify/resample-map';
 import { analysePhoto, type AnalysisRequest } from '../../../lib/pipeline/analyse-photo';
 import type { AnalysisPorts } from '../../../lib/pipeline/ports';

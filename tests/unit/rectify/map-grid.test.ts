@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { OWN_CARD } from '../../../lib/card/own-card';
 import { scaleGeometry } from '../../../lib/card/scale-geometry';
-import { gridPoint, mapWindow, toeGrid } from '../../../lib/rectify/map-grid';
+import { gridPoint } from '../../../lib/rectify/grid-point';
+import { mapWindow } from '../../../lib/rectify/map-window';
 import { nailPlace, notchFrame } from '../../../lib/rectify/notch-frame';
+import { toeGrid } from '../../../lib/rectify/toe-grid';
 
 describe('the notch’s own frame', () => {
   it('has its axis in the middle of the card and its apex at the top of the widest cut line', () => {
