@@ -52,6 +52,15 @@ export const ITA_CLASS_LOWER_BOUNDS: readonly { readonly itaClass: ItaClass; rea
   { itaClass: 'brown', aboveDeg: -30 },
 ];
 
+/** Ink and blur reach this far into a patch or out of a printed part: blur up to 0.35 mm each way. Prior, ours. */
+export const PRINT_EDGE_MARGIN_MM = 0.7;
+/** Nothing is read nearer to a cut edge than this: scissors miss the line, and the edge throws a shadow. Prior, ours. */
+export const CARD_EDGE_MARGIN_MM = 1.2;
+/** Bare paper is read on squares of this size at this pitch: small enough to lie between the print. */
+export const PAPER_SPOT_MM = 1.2;
+export const PAPER_PITCH_MM = 3;
+/** A spot is read at this many places each way. */
+export const SPOT_READINGS_PER_SIDE = 9;
 /**
  * A median code value from here on may be clipped: of a clipped area, noise and compression leave the median within
  * two codes of the end, while a phone's soft shoulder brings unclipped paper up to 250.

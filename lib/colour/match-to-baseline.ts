@@ -72,10 +72,10 @@ function commonPatches(now: readonly PatchLight[], baseline: readonly PatchLight
 /** Mean ΔE00 of every pair under the match that is fitted to all the others. */
 function meanError(pairs: readonly Pair[], fit: Fit): DeltaE | null {
   if (pairs.length === 0) return null;
-  const lab = ([red, green, blue]: Vector3) => convertLinearToLab65({ red, green, blue });
+  const lab65Of = ([red, green, blue]: Vector3) => convertLinearToLab65({ red, green, blue });
   const errors = pairs.map(({ now, baseline }, left) => {
     const matrix = fit(pairs.filter((_, index) => index !== left));
-    return differenceCiede2000(lab(multiplyMatrixVector(matrix, now)), lab(baseline));
+    return differenceCiede2000(lab65Of(multiplyMatrixVector(matrix, now)), lab65Of(baseline));
   });
   return deltaE(errors.reduce((sum, error) => sum + error, 0) / errors.length);
 }

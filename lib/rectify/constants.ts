@@ -42,5 +42,7 @@ export const MAP_PX_PER_MM = 8;
 export const MAP_WIDTH_MM = 44;
 export const MAP_ABOVE_APEX_MM = 6;
 export const MAP_BELOW_APEX_MM = 50;
+/** A code value from here on is taken as clipped: what was there is not known. */
+export const CLIPPED_CODE = 254;
 /** Where the middle of a nail lies below the notch's apex; resolution and distance are stated there. */
 export const NAIL_BELOW_APEX_MM = 11;

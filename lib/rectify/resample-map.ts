@@ -1,4 +1,5 @@
 import type { UprightPhoto } from '../photo/upright-photo';
+import { CLIPPED_CODE } from './constants';
 import { gridPoint } from './grid-point';
 import { type Homography, pxPerMmAt } from './homography';
 import type { LinearMap, MapGrid } from './millimetre-map';
@@ -10,8 +11,6 @@ export interface LinearTables {
   readonly blue: Float32Array;
 }
 
-/** A code value from here on is taken as clipped: what was there is not known. */
-const CLIPPED_CODE = 254;
 const MOST_SUBSAMPLES = 3;
 
 /**

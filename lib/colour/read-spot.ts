@@ -1,0 +1,49 @@
+import type { UprightPhoto } from '../photo/upright-photo';
+import { CLIPPED_CODE } from '../rectify/constants';
+import { type Homography, toImage } from '../rectify/homography';
+import type { PointMm } from '../units';
+import type { PatchReading } from './card-readings';
+import { MAD_TO_SIGMA, SPOT_READINGS_PER_SIDE } from './constants';
+import { medianOf } from './median-of';
+
+/** What a photo shows of one evenly coloured rectangle of the card. */
+export type SpotReading = Omit<PatchReading, 'patch'>;
+
+/**
+ * Reads one evenly coloured rectangle of the card, on a grid of 9 × 9 places.
+ *
+ * @param photo the upright photo
+ * @param imageFromCard the card's plane
+ * @param centre of the rectangle, mm
+ * @param size its sides, mm
+ * @returns medians per channel in code values; null where any place lies outside the photo
+ * @example readSpot(photo, fit.imageFromCard, patch.centre, { acrossMm: 4, downMm: 4 })?.codeMedian // [201, 198, 190]
+ */
+export function readSpot(photo: UprightPhoto, imageFromCard: Homography, centre: PointMm, size: PointMm): SpotReading | null {
+  const codes: readonly number[][] = [[], [], []];
+  let clipped = 0;
+  for (const place of placesOf(centre, size)) {
+    const { row, column } = toImage(imageFromCard, place);
+    const [r, c] = [Math.round(row), Math.round(column)];
+    if (r < 0 || c < 0 || r >= photo.heightPx || c >= photo.widthPx) return null;
+    const at = (r * photo.widthPx + c) * 3;
+    const pixel = photo.srgb.subarray(at, at + 3);
+    codes.forEach((channel, i) => channel.push(pixel[i]));
+    if (pixel.some((code) => code >= CLIPPED_CODE)) clipped++;
+  }
+  const [red, green, blue] = codes;
+  const middle = medianOf(green);
+  return {
+    codeMedian: [medianOf(red), middle, medianOf(blue)],
+    clippedShare: clipped / green.length,
+    spread: MAD_TO_SIGMA * medianOf(green.map((code) => Math.abs(code - middle))),
+  };
+}
+
+/** Evenly spaced, sides included. */
+function placesOf(centre: PointMm, size: PointMm): PointMm[] {
+  const shares = Array.from({ length: SPOT_READINGS_PER_SIDE }, (_, i) => i / (SPOT_READINGS_PER_SIDE - 1) - 0.5);
+  return shares.flatMap((down) =>
+    shares.map((across) => ({ acrossMm: centre.acrossMm + size.acrossMm * across, downMm: centre.downMm + size.downMm * down })),
+  );
+}
