@@ -8,8 +8,9 @@ import { analysePhoto } from '../pipeline/analyse-photo';
 import type { AnalysisJson } from '../pipeline/analysis-json';
 import { analysisToJson } from '../pipeline/analysis-json';
 import { demoPage, type DemoPicture } from '../report/demo-page';
+import { CAUTION } from './caution';
 import { drawOverlay } from './draw-overlay';
-import { CAUTION, tableText, type UnreadPhoto } from './measure-summary';
+import { tableText, type UnreadPhoto } from './table-text';
 
 const ROOT = path.resolve(import.meta.dirname, '..', '..');
 const SAMPLES = path.join(ROOT, 'sample-images');

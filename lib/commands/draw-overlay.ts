@@ -1,6 +1,7 @@
 import { encodeOverlay } from '../edges/decode/encode-overlay';
 import type { Analysis } from '../pipeline/analysis';
-import { legendHeightMm, overlaySvg } from '../report/overlay-svg';
+import { legendHeightMm } from '../report/legend-svg';
+import { overlaySvg } from '../report/overlay-svg';
 import { rectifiedPicture } from '../report/rectified-picture';
 import { mapWindow } from '../rectify/map-window';
 

@@ -12,9 +12,11 @@ import type { Analysis } from '../pipeline/analysis';
 import { type AnalysisJson, analysisToJson } from '../pipeline/analysis-json';
 import { compareVisits, type VisitChange } from '../pipeline/compare-visits';
 import type { AnalysisPorts } from '../pipeline/ports';
+import { CAUTION } from './caution';
 import { drawOverlay } from './draw-overlay';
 import { MEASURE_USAGE, type MeasureArguments, readMeasureArguments } from './measure-arguments';
-import { CAUTION, summaryText, tableText, type UnreadPhoto } from './measure-summary';
+import { summaryText } from './summary-text';
+import { tableText, type UnreadPhoto } from './table-text';
 
 const EXIT = { measured: 0, unreadable: 2, notMeasured: 3 } as const;
 const PHOTO_NAMES = /\.(jpe?g|png|webp|hei[cf])$/i;

@@ -39,5 +39,8 @@ export interface Analysis {
 /** A file that is no photo is not analysed at all. */
 export type AnalysisResult = { readonly analysed: true; readonly analysis: Analysis } | { readonly analysed: false; readonly refusal: DecodeRefusal };
 
-/** Was it measured? Single numbers may still be missing, each with its own reason. */
+/**
+ * Was it measured? Single numbers may still be missing, each with its own reason.
+ * @example isMeasuredAnalysis({ ...analysis, measurement: null }) // false
+ */
 export const isMeasuredAnalysis = (analysis: Analysis): boolean => analysis.measurement !== null && analysis.reasons.length === 0;

@@ -11,6 +11,13 @@ const REDNESS: readonly Measurand[] = ['erythemaArea', 'rednessLoad', 'reach', '
 /**
  * From the segment stage's answer to the measure stage's question: outlines, redness planes, scale facts, and which
  * numbers may not be given because the picture does not support them.
+ *
+ * @param found outlines and evidence on the millimetre map
+ * @param card scale facts and where the lens stood
+ * @param fields tissue fields on the same map
+ * @param a65 a* (lab65) on the same map; NaN where there is none
+ * @returns every measurand with a value or a reason
+ * @example measureSegmentation({ ...found, toe: null }, card, fields, a65).measurements.reach // { notMeasured: 'toeNotFound' }
  */
 export function measureSegmentation(found: Segmentation, card: SeenCard, fields: TissueFields, a65: Float32Array): ToeMeasurement {
   const input: MeasureInput = {

@@ -1,6 +1,6 @@
 import type { Analysis } from '../pipeline/analysis';
-import type { Measurement } from '../result';
-import type { PenStyle } from './overlay-svg';
+import { isMeasured, type Measurement } from '../result';
+import type { PenStyle } from './pen-stroke';
 
 export interface LegendLine {
   readonly text: string;
@@ -42,7 +42,7 @@ export function legendLines(analysis: Analysis): LegendLine[] {
 const PLANE: LegendLine = { text: 'IN THE CARD PLANE, ± WITH K = 2, GRID 1 MM', small: true };
 
 function shown(measurement: Measurement, unit: string): string {
-  if (!('value' in measurement)) return `- ${spaced(measurement.notMeasured)}`;
+  if (!isMeasured(measurement)) return `- ${spaced(measurement.notMeasured)}`;
   return `${measurement.value.toFixed(1)} ± ${measurement.U.toFixed(1)} ${unit}`;
 }
 

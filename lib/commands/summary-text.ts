@@ -1,8 +1,8 @@
+import type { Measurand } from '../measure/measure-input';
 import { NOT_MEASURED_SENTENCE } from '../photo/reasons';
 import type { AnalysisJson } from '../pipeline/analysis-json';
 import type { VisitChange } from '../pipeline/compare-visits';
-import type { Measurand } from '../measure/measure-input';
-import type { Measurement } from '../result';
+import { isMeasured, type Measurement } from '../result';
 
 const LABELS: readonly (readonly [Measurand, string, string])[] = [
   ['erythemaArea', 'redness area', 'mm²'],
@@ -19,9 +19,6 @@ const LABELS: readonly (readonly [Measurand, string, string])[] = [
   ['rawArea', 'raw area', 'mm²'],
   ['maceratedArea', 'soggy white skin', 'mm²'],
 ];
-
-export const CAUTION =
-  'A measurement aid, not a diagnosis. It cannot see depth, heat, pus under the skin or bone; when in doubt a person has to look.';
 
 /** One photo's result in sentences, for a terminal. */
 export function summaryText(result: AnalysisJson, changes: readonly VisitChange[]): string {
@@ -40,41 +37,11 @@ export function summaryText(result: AnalysisJson, changes: readonly VisitChange[
 }
 
 function valueText(measurement: Measurement, unit: string): string {
-  if (!('value' in measurement)) return NOT_MEASURED_SENTENCE[measurement.notMeasured];
+  if (!isMeasured(measurement)) return NOT_MEASURED_SENTENCE[measurement.notMeasured];
   return `${measurement.value.toFixed(1)} ± ${measurement.U.toFixed(1)} ${unit}`;
 }
 
 function changeText({ measurand, difference, smallestDetectable, unit }: VisitChange): string {
   const seen = Math.abs(difference) >= smallestDetectable ? 'a change that can be seen' : 'less than the smallest change that can be seen';
   return `${measurand} ${difference >= 0 ? '+' : '−'}${Math.abs(difference).toFixed(1)} ${unit}, ${seen} (${smallestDetectable.toFixed(1)} ${unit})`;
-}
-
-/** Several photos as a table: one line each. */
-export function tableText(results: readonly (AnalysisJson | UnreadPhoto)[]): string {
-  const cell = (measurement: Measurement) => ('value' in measurement ? `${measurement.value.toFixed(1)} ± ${measurement.U.toFixed(1)}` : '–');
-  const rows = results.map((result) =>
-    'unread' in result
-      ? [result.photo, '', '', '', '', `cannot be read: ${result.unread.sentence}`]
-      : [
-          result.photo,
-          cell(result.measurements.erythemaArea),
-          cell(result.measurements.reach),
-          cell(result.measurements.grooveWidth),
-          cell(result.measurements.rawArea),
-          [...result.reasons.map((reason) => reason.gate), ...missing(result)].join(', '),
-        ],
-  );
-  const table = [['photo', 'redness mm²', 'reach mm', 'groove mm', 'raw mm²', 'not measured because'], ...rows];
-  const widths = table[0].map((_, i) => Math.max(...table.map((row) => row[i].length)));
-  return table.map((row) => row.map((text, i) => text.padEnd(widths[i])).join('  ').trimEnd()).join('\n');
-}
-
-export interface UnreadPhoto {
-  readonly photo: string;
-  readonly unread: { readonly id: string; readonly sentence: string };
-}
-
-function missing(result: AnalysisJson): string[] {
-  const redness = result.measurements.erythemaArea;
-  return result.measured && 'notMeasured' in redness ? [`redness: ${redness.notMeasured}`] : [];
 }
