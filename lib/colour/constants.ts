@@ -66,10 +66,9 @@ export const SPOT_READINGS_PER_SIDE = 9;
  * two codes of the end, while a phone's soft shoulder brings unclipped paper up to 250.
  */
 export const CLIPPED_FROM_CODE = 252;
-/** Huber 1964 and Tukey (Beaton and Tukey 1974): 95 % efficiency for normal errors; MAD to standard deviation. */
+/** Huber 1964 and Tukey (Beaton and Tukey 1974): 95 % efficiency for normal errors. */
 export const HUBER_TUNING = 1.345;
 export const TUKEY_TUNING = 4.685;
-export const MAD_TO_SIGMA = 1.4826;
 
 /**
  * What is believed of a phone's tone curve and of a printed card before a photo is seen: means and standard deviations

@@ -1,4 +1,5 @@
-import { LEAST_REFERENCE_VALUES, MAD_TO_SIGMA, QUANTISATION_EI } from './constants';
+import { MAD_TO_SIGMA } from '../rectify/constants';
+import { LEAST_REFERENCE_VALUES, QUANTISATION_EI } from './constants';
 import { medianOf } from './median-of';
 
 export interface ContrastToNoise {

@@ -1,5 +1,6 @@
 import type { MapGrid } from '../rectify/millimetre-map';
-import { LEAST_REFERENCE_VALUES, MAD_TO_SIGMA } from './constants';
+import { MAD_TO_SIGMA } from '../rectify/constants';
+import { LEAST_REFERENCE_VALUES } from './constants';
 import { medianOf } from './median-of';
 
 /**

@@ -1,9 +1,9 @@
 import type { UprightPhoto } from '../photo/upright-photo';
-import { CLIPPED_CODE } from '../rectify/constants';
+import { CLIPPED_CODE, MAD_TO_SIGMA } from '../rectify/constants';
 import { type Homography, toImage } from '../rectify/homography';
 import type { PointMm } from '../units';
 import type { PatchReading } from './card-readings';
-import { MAD_TO_SIGMA, SPOT_READINGS_PER_SIDE } from './constants';
+import { SPOT_READINGS_PER_SIDE } from './constants';
 import { medianOf } from './median-of';
 
 /** What a photo shows of one evenly coloured rectangle of the card. */

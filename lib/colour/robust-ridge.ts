@@ -1,5 +1,6 @@
 import { solveLinear } from '../rectify/solve-linear';
-import { HUBER_TUNING, MAD_TO_SIGMA, TUKEY_TUNING } from './constants';
+import { MAD_TO_SIGMA } from '../rectify/constants';
+import { HUBER_TUNING, TUKEY_TUNING } from './constants';
 import { medianOf } from './median-of';
 
 /** What is believed about one parameter before the data speak. */

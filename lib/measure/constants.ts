@@ -6,6 +6,7 @@
 
 // --- Definitions: part of what the numbers mean, not estimates --------------------------------------------------
 
+export const RADIANS_PER_DEGREE = Math.PI / 180;
 /** Spacing of the edge points that distances are taken from. A tenth of the reach that anyone could act on. */
 export const EDGE_SPACING_MM = 0.1;
 /** Edge points this close to the margin are where the region leans on the fold, not where it ends. Definition of reachP95. */

@@ -8,6 +8,7 @@ import {
   GROOVE_SHORTEST_LINE_MM,
   GROOVE_STEP_U_MM,
   GROOVE_WIDEST_MM,
+  RADIANS_PER_DEGREE,
   RANDOM_AZIMUTH_RMS,
 } from './constants';
 import { grooveGapsMm } from './groove-gaps';
@@ -16,8 +17,6 @@ import { lineLengthMm } from './line-length';
 import type { MeasureInput } from './measure-input';
 import { scaleTerms } from './scale-terms';
 import { splitBoundary } from './split-boundary';
-
-const RADIANS_PER_DEGREE = Math.PI / 180;
 
 /** What acts on every gap alike. */
 function commonTerms(input: MeasureInput, widthMm: number, marginMm: number, cutEdgeMm: number): BudgetTerm[] {

@@ -1,6 +1,6 @@
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
-import { AXIS_U_DEG, CONTENDER_SPAN } from './constants';
+import { AXIS_U_DEG, CONTENDER_SPAN, RADIANS_PER_DEGREE } from './constants';
 import { edgePeak } from './edge-peak';
 import type { MeasureInput, ToeAxis, ToeMeasurement } from './measure-input';
 import { peakTerms } from './peak-terms';
@@ -10,8 +10,6 @@ import { scaleTerms } from './scale-terms';
 import { skinSlopeTerm } from './skin-slope-term';
 import { splitBoundary } from './split-boundary';
 import { toToeFrame } from './toe-frame';
-
-const RADIANS_PER_DEGREE = Math.PI / 180;
 
 /**
  * How far the region extends toward the ankle beyond the most proximal point of the margin, along the toe's axis.

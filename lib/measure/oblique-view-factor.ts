@@ -1,4 +1,4 @@
-const RADIANS_PER_DEGREE = Math.PI / 180;
+import { RADIANS_PER_DEGREE } from './constants';
 
 /**
  * How a camera that leans stretches skin that slopes, after everything was brought to the card's plane.

@@ -1,3 +1,4 @@
+import { gridPixel } from '../rectify/grid-pixel';
 import type { MapGrid } from '../rectify/millimetre-map';
 import type { PointMm } from '../units';
 import type { Rings } from './region-area';
@@ -10,13 +11,12 @@ function crossingsByRow(rings: Rings, grid: MapGrid): number[][] {
     ring.forEach((from, index) => {
       const to = ring[(index + 1) % ring.length];
       const [upper, lower] = from.downMm <= to.downMm ? [from, to] : [to, from];
-      const top = (upper.downMm - grid.originDownMm) * grid.pxPerMm;
-      const bottom = (lower.downMm - grid.originDownMm) * grid.pxPerMm;
+      const top = gridPixel(grid, upper);
+      const bottom = gridPixel(grid, lower);
       // Upper end included, lower end not: a corner between two edges is crossed once.
-      for (let row = Math.max(0, Math.ceil(top)); row < Math.min(grid.heightPx, bottom); row += 1) {
-        const share = (row - top) / (bottom - top);
-        const acrossMm = upper.acrossMm + share * (lower.acrossMm - upper.acrossMm);
-        byRow[row].push((acrossMm - grid.originAcrossMm) * grid.pxPerMm);
+      for (let row = Math.max(0, Math.ceil(top.row)); row < Math.min(grid.heightPx, bottom.row); row += 1) {
+        const share = (row - top.row) / (bottom.row - top.row);
+        byRow[row].push(top.column + share * (bottom.column - top.column));
       }
     });
   }
@@ -24,8 +24,7 @@ function crossingsByRow(rings: Rings, grid: MapGrid): number[][] {
 }
 
 function fillDisc(mask: Uint8Array, grid: MapGrid, centre: PointMm, radiusMm: number): void {
-  const row = (centre.downMm - grid.originDownMm) * grid.pxPerMm;
-  const column = (centre.acrossMm - grid.originAcrossMm) * grid.pxPerMm;
+  const { row, column } = gridPixel(grid, centre);
   const radius = radiusMm * grid.pxPerMm;
   for (let r = Math.max(0, Math.ceil(row - radius)); r <= Math.min(grid.heightPx - 1, row + radius); r += 1) {
     const half = Math.sqrt(Math.max(0, radius ** 2 - (r - row) ** 2));

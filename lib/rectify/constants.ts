@@ -18,6 +18,9 @@ export const INSET_PRIOR_MM = 0.1;
 /** Noise of one fine corner, for weighing it against the prior. */
 export const CORNER_NOISE_PX = 0.15;
 
+/** Median absolute deviation to standard deviation, for normal errors: 1 / Φ⁻¹(3/4). */
+export const MAD_TO_SIGMA = 1.4826;
+
 /** Measurement page: gates. */
 export const TILT_LIMIT_DEG = 35;
 export const RESOLUTION_LIMIT_PX_PER_MM = 6;

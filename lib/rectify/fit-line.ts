@@ -1,5 +1,6 @@
 import { median } from 'd3-array';
 import type { PointPx } from '../units';
+import { MAD_TO_SIGMA } from './constants';
 
 /** A straight line as a point on it and a unit direction. */
 export interface LinePx {
@@ -27,7 +28,7 @@ export function fitLine(points: readonly PointPx[]): LinePx {
   let line = leastMedianLine(points);
   for (let round = 0; round < ROUNDS; round++) {
     const residuals = points.map((point) => Math.abs(offsetFrom(line, point)));
-    const sigma = Math.max(FLOOR_PX, 1.4826 * (median(residuals) as number));
+    const sigma = Math.max(FLOOR_PX, MAD_TO_SIGMA * (median(residuals) as number));
     const next = points.filter((_, i) => residuals[i] <= OUTLIER_SIGMAS * sigma);
     if (next.length === kept.length || next.length < 2) break;
     kept = next;
