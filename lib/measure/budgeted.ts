@@ -34,6 +34,8 @@ export function budgeted(input: MeasureInput, key: Measurand, value: number, ter
   const spread = input.passSpread?.[key];
   const scatter: BudgetTerm[] =
     spread && spread.passes > 1 ? [{ name: 'methodSpread', u: spread.sd, dof: spread.passes - 1 }] : [];
-  const budget = combineBudget([...terms, ...scatter]);
+  const left = input.modelError?.[key];
+  const model: BudgetTerm[] = left ? [{ name: 'model', u: Math.hypot(left.relative * value, left.absolute) }] : [];
+  const budget = combineBudget([...terms, ...scatter, ...model]);
   return { measurement: measured(value, budget.uCombined, MEASURAND_UNIT[key]), budget };
 }

@@ -85,6 +85,8 @@ export interface MeasureInput {
   readonly thresholdAreasMm2?: readonly [number, number];
   /** Standard deviation of one pass (ensemble member, mirrored pass) around the mean of several, in the measurand's unit. */
   readonly passSpread?: Partial<Record<Measurand, { readonly sd: number; readonly passes: number }>>;
+  /** What the tissue model leaves over beyond its fields' own spread: one standard deviation, relative and in the unit. */
+  readonly modelError?: Partial<Record<Measurand, { readonly relative: number; readonly absolute: number }>>;
   /** What an earlier stage already knows cannot be measured; it overrules whatever outlines are there. */
   readonly notMeasuredBecause?: Partial<Record<Measurand, NotMeasuredReason>>;
 }

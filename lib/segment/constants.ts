@@ -2,6 +2,11 @@
 
 /** A tissue is there where its field says "more likely than not". */
 export const HALF = 0.5;
+/**
+ * Level of the redness outline. The model under-calls soft edges: at 0.5 the area came out 6 % too small in the median on
+ * this project's own phantoms, at 0.4 it was unbiased within 1 %, at 0.3 it was 8 % too large.
+ */
+export const ERYTHEMA_LEVEL = 0.42;
 /** Bounds between which an outline could as well lie: one standard deviation of a logistic edge, ours. */
 export const OUTLINE_LOW = 0.31;
 export const OUTLINE_HIGH = 0.69;
@@ -34,8 +39,13 @@ export const NOISE_SCALE_MM = 1;
 /** Ring just inside and just outside an outline in which the step of the index is looked for. */
 export const EDGE_RING_FROM_MM = 0.3;
 export const EDGE_RING_TO_MM = 1.8;
-/** A step must exceed this many standard deviations of the skin's own scatter (measurement page: max(k · spread, floor)). */
-export const EVIDENCE_K = 1.0;
+/**
+ * Mean field inside the outline, rescaled to 0…1, below which the model itself doubts the region. On this project's own
+ * phantoms the three regions below it were 59–86 % too small, and every other one within 81 %.
+ */
+export const LEAST_CONFIDENCE = 0.3;
+/** A step must exceed this many standard deviations of the skin's own scatter (measurement page: max(k · spread, floor)); 3 as a limit of detection (IUPAC 1976). */
+export const EVIDENCE_K = 3;
 /** And this many units of the index: white balance and tone curve leave up to 1.5 EI behind (measurement page). */
 export const EVIDENCE_FLOOR_EI = 1.0;
 /** Redness of clinical size raises the index of light skin by at least this much (second try: plateaus 6–20 EI). Ours. */

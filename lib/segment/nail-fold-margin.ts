@@ -28,7 +28,7 @@ export function traceNailFoldMargin(fields: TissueFields, nailUnit: RingMm): Tra
   if (!arc || arc.length * STEP_MM < LEAST_MARGIN_MM) return null;
   const points = arc.map((i) => ring[i]);
   const support = arc.reduce((sum, i) => sum + values[i], 0) / arc.length;
-  const line = startAtTip(points);
+  const line = withoutHook(startAtTip(points));
   const middleMm = ring.reduce((sum, p) => sum + p.acrossMm, 0) / ring.length;
   const lateral = lateralPart(line);
   const meanMm = lateral.reduce((sum, p) => sum + p.acrossMm, 0) / lateral.length;
@@ -40,6 +40,18 @@ const STEP_MM = 0.2;
 /** The toe points up the map: the end that lies higher is the distal one. */
 function startAtTip(points: PointMm[]): PointMm[] {
   return points[0].downMm <= points[points.length - 1].downMm ? points : points.reverse();
+}
+
+/**
+ * The nail unit's outline turns round the tip at the fold's distal end; the margin does not. Leading points that run
+ * across the side are left out.
+ */
+function withoutHook(points: readonly PointMm[]): PointMm[] {
+  const at = (share: number) => Math.round(share * (points.length - 1));
+  const straight = directionDeg(points[at(SIDE_FROM)], points[at(SIDE_TO)]);
+  const half = Math.round(TURN_WINDOW_MM / 2 / STEP_MM);
+  const start = points.findIndex((point, i) => angleBetweenDeg(directionDeg(point, points[Math.min(points.length - 1, i + 2 * half)]), straight) < HOOK_TURN_DEG);
+  return points.slice(Math.min(Math.max(0, start), at(SIDE_TO)));
 }
 
 /**
@@ -61,6 +73,7 @@ const SIDE_FROM = 0.1;
 const SIDE_TO = 0.4;
 const TURN_WINDOW_MM = 1;
 const CORNER_TURN_DEG = 22;
+const HOOK_TURN_DEG = 40;
 
 function directionDeg(from: PointMm, to: PointMm): number {
   return (Math.atan2(to.downMm - from.downMm, to.acrossMm - from.acrossMm) * 180) / Math.PI;

@@ -1,4 +1,5 @@
 import {
+  ERYTHEMA_LEVEL,
   HALF,
   JOINED_WITHIN_MM,
   LEAST_BOUNDARY_U_MM,
@@ -85,7 +86,7 @@ function woundPieces(grid: MapGrid, field: Float32Array, margin: TracedMargin | 
 }
 
 function joinedPieces(grid: MapGrid, field: Float32Array, lines: readonly LineMm[]): Piece[] {
-  return near(grid, tracePieces(grid, field, HALF, LEAST_ERYTHEMA_MM2), lines, JOINED_WITHIN_MM);
+  return near(grid, tracePieces(grid, field, ERYTHEMA_LEVEL, LEAST_ERYTHEMA_MM2), lines, JOINED_WITHIN_MM);
 }
 
 /** Pieces that come within a distance of some lines. */

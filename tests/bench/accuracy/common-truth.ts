@@ -43,7 +43,8 @@ export function readTruth(name: string, truth: any): CommonTruth {
   return {
     name,
     skinClass: OWN_CLASSES[truth.skinClass] ?? truth.skinType,
-    light: truth.light ?? truth.lightName,
+    // Two lamps are named key+ambient; the key light decides.
+    light: String(truth.light ?? truth.lightName).split('+')[0],
     tiltDeg: truth.camera.tiltDeg,
     distanceMm: truth.camera.distanceMm,
     expectedGate: truth.expectedGate ?? null,

@@ -10,7 +10,7 @@ import { SKIN_CLASSES } from '../../phantom/skin/skin-class';
 import { type BenchPhoto, photosInFolder } from './bench-photos';
 
 /** One photo in so many has no redness at all; one in so many has a fault. */
-const NO_REDNESS_EVERY = 6;
+const NO_REDNESS_EVERY = 7;
 const FAULT_EVERY = 5;
 
 /**
