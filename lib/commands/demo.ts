@@ -23,11 +23,12 @@ const FOLDERS = [
 
 const ports = await analysisPorts();
 await mkdir(OUT, { recursive: true });
+// A photo that was handed in before is recognised across the folders.
+const known = new Set<string>();
 const sections: { title: string; pictures: DemoPicture[] }[] = [];
 for (const { folder, title } of FOLDERS) {
   const results: (AnalysisJson | UnreadPhoto)[] = [];
   const pictures: DemoPicture[] = [];
-  const known = new Set<string>();
   const names = (await readdir(path.join(SAMPLES, folder))).filter((name) => name.endsWith('.jpg')).sort();
   for (const name of names) {
     const file = await readFile(path.join(SAMPLES, folder, name));

@@ -8,7 +8,8 @@ import { fitReferenceField } from './reference-field';
 import type { ReferenceSkin, TissueFields } from './segmentation';
 import { smoothMasked } from './smooth-masked';
 import type { ToeColours } from './toe-colours';
-import { toRegion, tracePieces } from './trace-region';
+import { toRegion } from './to-region';
+import { tracePieces } from './trace-pieces';
 
 /** Outlines of the reference skin are drawn for people to see; coarse is enough. */
 const REFERENCE_BOUNDARY_U_MM = 0.5;
@@ -62,8 +63,8 @@ function plainSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
 function medianIta(colours: ToeColours, plain: Uint8Array): IndividualTypologyAngle | null {
   const at = everySome(plain, colours.grid);
   const channel = (plane: Float32Array) => median(at, (i) => plane[i]) as number;
-  const lab = convertLinearToLab65({ red: channel(colours.red), green: channel(colours.green), blue: channel(colours.blue) });
-  return individualTypologyAngle(lab);
+  const lab65 = convertLinearToLab65({ red: channel(colours.red), green: channel(colours.green), blue: channel(colours.blue) });
+  return individualTypologyAngle(lab65);
 }
 
 function everySome(plain: Uint8Array, grid: MapGrid): number[] {

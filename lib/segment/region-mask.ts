@@ -1,6 +1,6 @@
 import type { MapGrid } from '../rectify/millimetre-map';
 import type { RingMm } from '../units';
-import type { Piece } from './trace-region';
+import type { Piece } from './trace-pieces';
 
 /**
  * Pixels of a grid whose centre lies inside some outlines: 1 inside, 0 outside; holes cut out (even–odd scan lines).

@@ -19,7 +19,8 @@ import { traceNailFoldMargin, type TracedMargin } from './nail-fold-margin';
 import { regionMask } from './region-mask';
 import type { Region, Segmentation, TissueFields } from './segmentation';
 import type { ToeColours } from './toe-colours';
-import { type Piece, toRegion, tracePieces } from './trace-region';
+import { toRegion } from './to-region';
+import { type Piece, tracePieces } from './trace-pieces';
 import { leastVisibleStepEi, weighEvidence } from './weigh-evidence';
 import type { LineMm } from '../units';
 import type { MapGrid } from '../rectify/millimetre-map';
@@ -73,7 +74,7 @@ export function segmentToe(colours: ToeColours, fields: TissueFields): Segmentat
 }
 
 /** Skin whose index may be compared: toe, lit and seen, without nail, groove, wound and soggy skin. */
-export function comparableSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
+function comparableSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
   return Uint8Array.from(fields.toe, (toe, i) => {
     const other = Math.max(fields.nailUnit[i], fields.nailPlate[i], fields.groove[i], fields.raw[i], fields.macerated[i]);
     return toe >= HALF && other < HALF && colours.seen[i] === 1 && colours.green[i] > LEAST_LIGHT ? 1 : 0;

@@ -16,7 +16,11 @@ export function leastVisibleStepEi(reference: ReferenceSkin): number {
   return Math.max(EVIDENCE_K * reference.noiseEi, EVIDENCE_FLOOR_EI);
 }
 
-/** Could redness of clinical size be seen at all on this skin in this light? A missing region means nothing otherwise. */
+/**
+ * Could redness of clinical size be seen at all on this skin in this light? A missing region means nothing otherwise.
+ *
+ * @example couldRednessBeSeen(reference) // true
+ */
 export function couldRednessBeSeen(reference: ReferenceSkin): boolean {
   return leastVisibleStepEi(reference) < CLINICAL_STEP_EI && reference.ita.angleDeg > DARKER_SKIN_BELOW_DEG;
 }

@@ -20,6 +20,9 @@ function tidy(spec: PhantomSpec): PhantomSpec {
   return { ...spec, camera: { ...spec.camera, ...size } };
 }
 
+/** `tooDark` → `too-dark`, `very light` → `very-light` */
+const fileName = (words: string): string => words.replace(/([A-Z])/g, '-$1').replace(/ /g, '-').toLowerCase();
+
 interface Sample {
   readonly file: string;
   readonly spec: PhantomSpec;
@@ -31,13 +34,13 @@ function measured(): Sample[] {
   const more = [['light', 'warmLed'], ['brown', 'daylight']] as const;
   return [...pairs, ...more].map(([skinClass, key], i) => {
     const spec = cleanSpec(SEED + i, { skinClass, light: { key, ambient: key }, camera: { tiltDeg: 3 + 4 * i } });
-    return { file: `measured/${skinClass.replace(' ', '-')}-${key}.jpg`, spec: tidy(spec) };
+    return { file: `measured/${fileName(`${skinClass}-${key}`)}.jpg`, spec: tidy(spec) };
   });
 }
 
 function refused(): Sample[] {
   const kinds = FAULT_KINDS.filter((kind) => kind !== 'duplicate');
-  const photos = kinds.map((kind, i) => ({ file: `refused/${kind}.jpg`, spec: tidy(faultSpec(kind, SEED + 100 + i)) }));
+  const photos = kinds.map((kind, i) => ({ file: `refused/${fileName(kind)}.jpg`, spec: tidy(faultSpec(kind, SEED + 100 + i)) }));
   // A duplicate is a photo that was handed in before: byte for byte the first of the measured ones.
   return [...photos, { file: 'refused/duplicate.jpg', spec: { ...measured()[0].spec, faults: ['duplicate'] } }];
 }

@@ -2,7 +2,6 @@ import { contours } from 'd3-contour';
 import { gridPoint } from '../rectify/grid-point';
 import type { MapGrid } from '../rectify/millimetre-map';
 import type { RingMm } from '../units';
-import type { Region, RegionRing } from './segmentation';
 
 /** One connected piece of a field above a level: its outer outline and its holes, mm. */
 export interface Piece {
@@ -42,19 +41,4 @@ function ringAreaMm2(ring: RingMm): number {
     twice += p.acrossMm * q.downMm - q.acrossMm * p.downMm;
   });
   return Math.abs(twice) / 2;
-}
-
-/**
- * Pieces as one region with a confidence: the mean of the field inside, rescaled from 0.5…1 to 0…1.
- *
- * @param meanInside mean of the field over the pieces
- * @param boundaryUMm standard uncertainty of the outline
- * @example toRegion(pieces, 0.95, 0.2).confidence // 0.9
- */
-export function toRegion(pieces: readonly Piece[], meanInside: number, boundaryUMm: number): Region {
-  const rings: RegionRing[] = pieces.flatMap((piece) => [
-    { ring: piece.outer, hole: false },
-    ...piece.holes.map((ring) => ({ ring, hole: true })),
-  ]);
-  return { rings, confidence: Math.min(1, Math.max(0, 2 * meanInside - 1)), boundaryUMm };
 }
