@@ -1,12 +1,13 @@
 import type { CardGeometry } from '../card/card-geometry';
 import type { UprightPhoto } from '../photo/upright-photo';
-import { type GateReason, gateReason } from '../photo/reasons';
+import { type GateId, type GateReason, gateReason } from '../photo/reasons';
 import type { PointMm } from '../units';
-import { LEAST_FIDUCIALS, LEAST_HULL_SHARE, POSE_RESIDUAL_LIMIT_MM } from './constants';
+import { BLUR_LIMIT_MM, LEAST_FIDUCIALS, LEAST_HULL_SHARE, POSE_RESIDUAL_LIMIT_MM } from './constants';
 import { convexHullAreaMm2 } from './convex-hull';
 import { type CardFit, fitCard } from './fit-card';
 import type { FoundFiducial } from './found-fiducial';
 import { type GreyImage, mirror, shrinkToGrey, toPhoto } from './grey-image';
+import { sharpestStepPx } from './sharpest-step-px';
 import { refineCorners } from './refine-corners';
 
 /** Finds square fiducials of a dictionary in a grey picture; an effect, handed in (`edges/vision`). */
@@ -18,6 +19,10 @@ export type CardSearch = { readonly found: true; readonly fit: CardFit } | { rea
 const SEARCH_LONG_EDGES_PX = [1000, 2000, 4032] as const;
 /** Other dictionaries asked when nothing of ours is there: somebody else's card is told apart from no card. */
 const OTHER_DICTIONARIES = ['DICT_5X5_1000', 'DICT_6X6_1000', 'DICT_APRILTAG_36h11', 'DICT_4X4_1000'] as const;
+/** Squares that cannot be read look like squares that are not there. */
+const BLUR_HIDES: ReadonlySet<GateId> = new Set(['cardNotFound', 'tooFewFiducials']);
+/** No step narrower than this in a picture without a readable card: sharp phone photos hold steps of 2 or 3 pixels. */
+const BLURRED_STEP_PX = 5;
 /** So many foreign fiducials make a foreign card and not a chance pattern. */
 const FOREIGN_CARD = 3;
 
@@ -46,7 +51,9 @@ export function findCard(photo: UprightPhoto, geometry: CardGeometry, detect: De
     unreliable ||= fit !== null && fit.residualMm > POSE_RESIDUAL_LIMIT_MM;
     if (foreign.size >= FOREIGN_CARD && seen.size === 0) break;
   }
-  return { found: false, reason: explain(seen.size, foreign.size, unreliable, smallest as GreyImage, geometry, detect) };
+  const reason = explain(seen.size, foreign.size, unreliable, smallest as GreyImage, geometry, detect);
+  const hidden = BLUR_HIDES.has(reason.gate) && (sharpestStepPx(photo) ?? 0) >= BLURRED_STEP_PX;
+  return { found: false, reason: hidden ? gateReason('blur', null, BLUR_LIMIT_MM) : reason };
 }
 
 function* searchImages(photo: UprightPhoto): Generator<GreyImage> {
