@@ -57,7 +57,7 @@ function leastMedianLine(points: readonly PointPx[]): LinePx {
   let best = leastSquares(points);
   let bestPx = median(points.map((point) => Math.abs(offsetFrom(best, point)))) as number;
   for (const apart of [points.length >> 1, Math.floor(points.length / 3)]) {
-    for (let i = 0; apart > 0 && i + apart < points.length; i++) {
+    for (let i = 0; apart > 0 && i + apart < points.length; i += 2) {
       const line = leastSquares([points[i], points[i + apart]]);
       const px = median(points.map((point) => Math.abs(offsetFrom(line, point)))) as number;
       if (px < bestPx) [best, bestPx] = [line, px];

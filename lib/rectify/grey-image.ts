@@ -13,7 +13,7 @@ export interface GreyImage {
  * A grey copy, `shrink` times smaller each way, its contrast stretched so that a dim photo can be searched too.
  *
  * Green stands for brightness: it is the sharpest channel of a phone photo (JPEG halves the resolution of colour).
- * At most 3 × 3 camera pixels are averaged for one grey pixel; that is enough against aliasing and costs little.
+ * 2 × 2 or 3 × 3 camera pixels in its middle are averaged for one grey pixel; that is enough against aliasing and costs little.
  *
  * @param photo the upright photo
  * @param shrink whole number ≥ 1
@@ -26,7 +26,7 @@ export function shrinkToGrey(photo: UprightPhoto, shrink: number): GreyImage {
   const widthPx = Math.floor(photo.widthPx / shrink);
   const heightPx = Math.floor(photo.heightPx / shrink);
   const grey = new Uint8Array(widthPx * heightPx);
-  const taps = Math.min(shrink, 3);
+  const taps = shrink % 2 === 0 ? 2 : Math.min(shrink, 3);
   const first = Math.floor((shrink - taps) / 2);
   const scale = 1 / (taps * taps);
   for (let row = 0; row < heightPx; row++) {

@@ -1,8 +1,9 @@
 import type { MapGrid } from '../rectify/millimetre-map';
 
 /**
- * Distance of every pixel to the nearest marked pixel, mm: exact Euclidean transform in two passes of parabolas
- * (Felzenszwalb and Huttenlocher, Theory of Computing 2012;8:415-428).
+ * Distance of every pixel to the nearest marked pixel, mm: exact Euclidean transform, columns by counting, rows by the
+ * lower envelope of parabolas (Meijster, Roerdink and Hesselink 2000; Felzenszwalb and Huttenlocher, Theory of Computing
+ * 2012;8:415-428).
  *
  * @param grid the map
  * @param marked one value per pixel, not 0 = marked
@@ -11,43 +12,53 @@ import type { MapGrid } from '../rectify/millimetre-map';
  */
 export function distanceField(grid: MapGrid, marked: Uint8Array): Float32Array {
   const { widthPx, heightPx } = grid;
-  const squared = Float64Array.from(marked, (one) => (one ? 0 : FAR));
-  const column = new Float64Array(heightPx);
-  for (let c = 0; c < widthPx; c++) {
-    for (let r = 0; r < heightPx; r++) column[r] = squared[r * widthPx + c];
-    const along = lowerEnvelope(column);
-    for (let r = 0; r < heightPx; r++) squared[r * widthPx + c] = along[r];
-  }
+  const heights = columnDistances(marked, widthPx);
   const result = new Float32Array(widthPx * heightPx);
-  for (let r = 0; r < heightPx; r++) {
-    const along = lowerEnvelope(squared.subarray(r * widthPx, (r + 1) * widthPx));
-    for (let c = 0; c < widthPx; c++) result[r * widthPx + c] = along[c] >= FAR ? Infinity : Math.sqrt(along[c]) / grid.pxPerMm;
+  const places = new Int32Array(widthPx);
+  const bounds = new Float64Array(widthPx + 1);
+  for (let row = 0; row < heightPx; row++) {
+    const start = row * widthPx;
+    const last = envelope(heights, start, widthPx, places, bounds);
+    for (let q = 0, k = 0; q < widthPx; q++) {
+      while (k < last && bounds[k + 1] < q) k++;
+      const high = last < 0 ? FAR : heights[start + places[k]];
+      result[start + q] = high >= FAR ? Infinity : Math.sqrt((q - places[k]) ** 2 + high * high) / grid.pxPerMm;
+    }
   }
   return result;
 }
 
-const FAR = 1e12;
+const FAR = 1e6;
 
-/** One-dimensional squared distance transform of sampled heights. */
-function lowerEnvelope(heights: Float64Array): Float64Array {
-  const n = heights.length;
-  const places = new Int32Array(n);
-  const bounds = new Float64Array(n + 1);
-  let last = 0;
-  bounds[0] = -Infinity;
-  bounds[1] = Infinity;
-  const meet = (q: number, p: number) => (heights[q] + q * q - heights[p] - p * p) / (2 * (q - p));
-  for (let q = 1; q < n; q++) {
-    let at = meet(q, places[last]);
-    while (at <= bounds[last]) at = meet(q, places[--last]);
-    places[++last] = q;
-    bounds[last] = at;
-    bounds[last + 1] = Infinity;
+/** Pixels to the nearest marked pixel in the same column. */
+function columnDistances(marked: Uint8Array, widthPx: number): Float32Array {
+  const distances = new Float32Array(marked.length);
+  for (let i = 0; i < marked.length; i++) {
+    distances[i] = marked[i] ? 0 : i < widthPx ? FAR : Math.min(FAR, distances[i - widthPx] + 1);
   }
-  const result = new Float64Array(n);
-  for (let q = 0, k = 0; q < n; q++) {
-    while (bounds[k + 1] < q) k++;
-    result[q] = (q - places[k]) ** 2 + heights[places[k]];
+  for (let i = marked.length - widthPx - 1; i >= 0; i--) {
+    if (distances[i + widthPx] + 1 < distances[i]) distances[i] = distances[i + widthPx] + 1;
   }
-  return result;
+  return distances;
+}
+
+/** Lower envelope of the row's parabolas: their places and the bounds between them; returns the last one's index. */
+function envelope(heights: Float32Array, start: number, widthPx: number, places: Int32Array, bounds: Float64Array): number {
+  let last = -1;
+  for (let q = 0; q < widthPx; q++) {
+    const high = heights[start + q];
+    if (high >= FAR) continue;
+    let at = -Infinity;
+    while (last >= 0) {
+      const p = places[last];
+      const lower = heights[start + p];
+      at = (high * high + q * q - lower * lower - p * p) / (2 * (q - p));
+      if (at > bounds[last]) break;
+      last--;
+    }
+    last++;
+    places[last] = q;
+    bounds[last] = last === 0 ? -Infinity : at;
+  }
+  return last;
 }

@@ -44,19 +44,21 @@ export function findReference(colours: ToeColours, fields: TissueFields): Refere
 
 function plainSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
   const { grid } = fields;
-  const notToe = fields.toe.length;
-  const outside = new Uint8Array(notToe);
-  const marked = new Uint8Array(notToe);
-  for (let i = 0; i < notToe; i++) {
+  const outside = new Uint8Array(fields.toe.length);
+  const marked = new Uint8Array(fields.toe.length);
+  for (let i = 0; i < outside.length; i++) {
     outside[i] = fields.toe[i] < HALF ? 1 : 0;
-    const tissue = Math.max(fields.nailUnit[i], fields.nailPlate[i], fields.groove[i], fields.raw[i], fields.macerated[i]);
-    marked[i] = tissue > SUSPECTED_REDNESS || fields.erythema[i] > SUSPECTED_REDNESS ? 1 : 0;
+    const tissue = Math.max(fields.nailUnit[i], fields.nailPlate[i], fields.groove[i], fields.raw[i], fields.macerated[i], fields.erythema[i]);
+    marked[i] = tissue > SUSPECTED_REDNESS ? 1 : 0;
   }
   const toOutside = distanceField(grid, outside);
   const toMarked = distanceField(grid, marked);
-  return Uint8Array.from(outside, (out, i) =>
-    !out && colours.seen[i] && colours.green[i] > LEAST_LIGHT && toOutside[i] > OUTLINE_CLEAR_MM && toMarked[i] > REFERENCE_CLEAR_MM ? 1 : 0,
-  );
+  const plain = new Uint8Array(outside.length);
+  for (let i = 0; i < plain.length; i++) {
+    const lit = colours.seen[i] === 1 && colours.green[i] > LEAST_LIGHT;
+    plain[i] = lit && toOutside[i] > OUTLINE_CLEAR_MM && toMarked[i] > REFERENCE_CLEAR_MM ? 1 : 0;
+  }
+  return plain;
 }
 
 /** ITA of the channel-wise median colour; medians are not moved by hair, wrinkles and gloss. */

@@ -75,10 +75,12 @@ export function segmentToe(colours: ToeColours, fields: TissueFields): Segmentat
 
 /** Skin whose index may be compared: toe, lit and seen, without nail, groove, wound and soggy skin. */
 function comparableSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
-  return Uint8Array.from(fields.toe, (toe, i) => {
+  const skin = new Uint8Array(fields.toe.length);
+  for (let i = 0; i < skin.length; i++) {
     const other = Math.max(fields.nailUnit[i], fields.nailPlate[i], fields.groove[i], fields.raw[i], fields.macerated[i]);
-    return toe >= HALF && other < HALF && colours.seen[i] === 1 && colours.green[i] > LEAST_LIGHT ? 1 : 0;
-  });
+    skin[i] = fields.toe[i] >= HALF && other < HALF && colours.seen[i] === 1 && colours.green[i] > LEAST_LIGHT ? 1 : 0;
+  }
+  return skin;
 }
 
 function woundPieces(grid: MapGrid, field: Float32Array, margin: TracedMargin | null): Piece[] {
@@ -114,11 +116,11 @@ function asRegion(grid: MapGrid, field: Float32Array, pieces: readonly Piece[]):
   return toRegion(pieces, n > 0 ? sum / n : 0, outlineUMm(grid, field, pieces[0]));
 }
 
-/** How far apart the outlines at 31 % and at 69 % lie, halved: one standard deviation of where the edge may be. */
+/** The band between the outlines at 69 % and at 31 %, over its length, halved: one standard deviation of where the edge may be. */
 function outlineUMm(grid: MapGrid, field: Float32Array, piece: Piece): number {
-  const inner = tracePieces(grid, field, OUTLINE_HIGH, 0)[0]?.areaMm2 ?? 0;
-  const outer = tracePieces(grid, field, OUTLINE_LOW, 0)[0]?.areaMm2 ?? piece.areaMm2;
-  return Math.max(LEAST_BOUNDARY_U_MM, Math.abs(outer - inner) / 2 / perimeterMm(piece.outer));
+  let between = 0;
+  for (let i = 0; i < field.length; i++) if (field[i] > OUTLINE_LOW && field[i] < OUTLINE_HIGH) between++;
+  return Math.max(LEAST_BOUNDARY_U_MM, between / grid.pxPerMm ** 2 / 2 / perimeterMm(piece.outer));
 }
 
 function perimeterMm(ring: LineMm): number {
