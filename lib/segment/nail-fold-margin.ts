@@ -23,16 +23,23 @@ export interface TracedMargin {
  */
 export function traceNailFoldMargin(fields: TissueFields, nailUnit: RingMm): TracedMargin | null {
   const ring = resampleRing(nailUnit, STEP_MM);
-  const values = ring.map((point) => highestNearby(fields, point));
+  const heard = ring.map((point) => highestNearby(fields, point));
+  const middleMm = (Math.min(...ring.map((p) => p.acrossMm)) + Math.max(...ring.map((p) => p.acrossMm))) / 2;
+  const side = louderSide(ring, heard, middleMm);
+  // The margin ends in the middle of the proximal fold, however far the field murmurs on along the other side.
+  const values = heard.map((value, i) => ((side === 'left') === ring[i].acrossMm < middleMm ? value : 0));
   const arc = longestArc(values, ring.length);
   if (!arc || arc.length * STEP_MM < LEAST_MARGIN_MM) return null;
   const points = arc.map((i) => ring[i]);
   const support = arc.reduce((sum, i) => sum + values[i], 0) / arc.length;
   const line = withoutHook(startAtTip(points));
-  const middleMm = ring.reduce((sum, p) => sum + p.acrossMm, 0) / ring.length;
-  const lateral = lateralPart(line);
-  const meanMm = lateral.reduce((sum, p) => sum + p.acrossMm, 0) / lateral.length;
-  return { line, lateral, side: meanMm < middleMm ? 'left' : 'right', support };
+  return { line, lateral: lateralPart(line), side, support };
+}
+
+/** The half of the nail unit along which the margin's field is stronger: the treated one. */
+function louderSide(ring: readonly PointMm[], heard: readonly number[], middleMm: number): TreatedSide {
+  const balance = ring.reduce((sum, point, i) => sum + (point.acrossMm < middleMm ? heard[i] : -heard[i]), 0);
+  return balance > 0 ? 'left' : 'right';
 }
 
 const STEP_MM = 0.2;
