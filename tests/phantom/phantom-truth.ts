@@ -15,6 +15,8 @@ export interface TruthRing {
 export interface TruthMeasurements {
   /** Skin with at least half of the plateau's added blood, outside nail, groove, raw and macerated surface and card. */
   readonly erythemaArea: number;
+  /** The same at other shares of the plateau, by share. Where it leaps from 0.45 to 0.55 the area is moot. */
+  readonly erythemaAreaAtLevels: Readonly<Record<string, number>>;
   readonly reach: number | null;
   readonly reachP95: number | null;
   readonly proximalReach: number | null;

@@ -5,12 +5,15 @@ import type { SkinPoint } from '../scene/nail-unit';
 import { skinToToe } from '../scene/toe-surface';
 import { denseRing, distanceToLineMm } from './line-distance';
 import { onPlane, planeMap, type PlaneMap } from './plane-map';
-import { areaOf, zeroOutline, type Piece } from './zero-outline';
+import { joinedPieces } from './joined-pieces';
+import { areaOf, zeroOutline } from './zero-outline';
 
 const GRID_PX_PER_MM = 12;
-const SATELLITE_MM = 1;
 const AT_MARGIN_MM = 0.25;
 const MARGIN_STEPS = 240;
+const HALF_PLATEAU = 0.5;
+/** A little more and a little less than half: where these areas leap, pieces all but touch and the answer is moot. */
+const NEIGHBOUR_LEVELS = [0.45, 0.55] as const;
 const EDGE_STEP_MM = 0.1;
 /** Shares of a plateau become comparable with millimetres at this slope. */
 const SHARE_TO_MM = 3;
@@ -41,28 +44,6 @@ function combined(length: number, value: (i: number) => number): Float32Array {
   return out;
 }
 
-/** Even–odd rule over a ring and points of another one that lies within it or elsewhere, but does not cross it. */
-function holds(outer: LineOfPairs, ring: LineOfPairs): boolean {
-  const votes = ring.filter(([x, y]) => {
-    let inside = false;
-    for (let i = 0, j = outer.length - 1; i < outer.length; j = i++) {
-      const [ax, ay] = outer[j], [bx, by] = outer[i];
-      if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) inside = !inside;
-    }
-    return inside;
-  });
-  return votes.length > ring.length / 3;
-}
-
-/** Pieces of redness that belong to the treated fold: what hides under raw or soaked skin still joins them to it. */
-function joinedPieces(visible: readonly Piece[], whole: readonly Piece[], margin: LineOfPairs): { joined: TruthRing[]; satellites: TruthRing[] } {
-  const atFold = whole.filter((piece) => piece[0].ring.some((point) => distanceToLineMm(point, margin) < SATELLITE_MM));
-  const joined: TruthRing[] = [];
-  const satellites: TruthRing[] = [];
-  for (const piece of visible) (atFold.some(([outer]) => holds(outer.ring, piece[0].ring)) ? joined : satellites).push(...piece);
-  return { joined, satellites };
-}
-
 function reaches(rings: readonly TruthRing[], margin: LineOfPairs, proximal: PairMm): Pick<TruthMeasurements, 'reach' | 'reachP95' | 'proximalReach'> {
   const edge = rings.flatMap(({ ring }) => denseRing(ring, EDGE_STEP_MM));
   if (edge.length === 0) return { reach: null, reachP95: null, proximalReach: null };
@@ -78,7 +59,7 @@ function reaches(rings: readonly TruthRing[], margin: LineOfPairs, proximal: Pai
 }
 
 /** The fields of the toe's table on one grid of the plane, cleaned as truth defines them. */
-export function truthFields(scene: Scene, map: PlaneMap): { toe: Float32Array; plate: Float32Array; groove: Float32Array; raw: Float32Array; macerated: Float32Array; redness: Float32Array; erythema: Float32Array } {
+export function truthFields(scene: Scene, map: PlaneMap, level = HALF_PLATEAU): { toe: Float32Array; plate: Float32Array; groove: Float32Array; raw: Float32Array; macerated: Float32Array; redness: Float32Array; erythema: Float32Array } {
   const toe = scene.toe!;
   const plane = (field: Float32Array): Float32Array => onPlane(map, toe, field, -9);
   const inside = plane(toe.fields.insideMm);
@@ -89,7 +70,7 @@ export function truthFields(scene: Scene, map: PlaneMap): { toe: Float32Array; p
   const hidden = map.underCard;
   const size = inside.length;
   const macerated = combined(size, (i) => (hidden[i] ? -9 : Math.min(wetSkin[i], -raw[i])));
-  const redness = combined(size, (i) => (hidden[i] ? -9 : Math.min((share[i] - 0.5) * SHARE_TO_MM, -inside[i])));
+  const redness = combined(size, (i) => (hidden[i] ? -9 : Math.min((share[i] - level) * SHARE_TO_MM, -inside[i])));
   return {
     plate,
     raw,
@@ -113,9 +94,13 @@ export function toeTruth(scene: Scene): { outlines: TruthOutlines; measurements:
   const lateral = margin(nail.treated, nail.cornerShare);
   const cutEdge = skinLine(scene, nail.cutLine(MARGIN_STEPS));
   const { joined, satellites } = joinedPieces(zeroOutline(map, fields.erythema), zeroOutline(map, fields.redness), treated);
+  const areaAtLevel = (level: number): number => {
+    const { erythema, redness } = truthFields(scene, map, level);
+    return areaOf(joinedPieces(zeroOutline(map, erythema), zeroOutline(map, redness), treated).joined);
+  };
   const widths = lateral.map((point) => distanceToLineMm(point, cutEdge));
   const [px, py] = pose.axes[1];
-  const level = Math.hypot(px, py);
+  const flat = Math.hypot(px, py);
   const raw = zeroOutline(map, fields.raw).flat();
   const macerated = zeroOutline(map, fields.macerated).flat();
   return {
@@ -135,7 +120,8 @@ export function toeTruth(scene: Scene): { outlines: TruthOutlines; measurements:
     },
     measurements: {
       erythemaArea: areaOf(joined),
-      ...reaches(joined, treated, [px / level, py / level]),
+      erythemaAreaAtLevels: Object.fromEntries(NEIGHBOUR_LEVELS.map((level) => [String(level), areaAtLevel(level)])),
+      ...reaches(joined, treated, [px / flat, py / flat]),
       grooveWidth: widths.reduce((sum, width) => sum + width, 0) / widths.length,
       grooveWidthMax: Math.max(...widths),
       rawArea: areaOf(raw),

@@ -25,6 +25,12 @@ describe('the truth of a toe', () => {
     expect(areaOf(outlines.erythemaSatellites)).toBeGreaterThan(5);
   });
 
+  it('gives a larger area at a lower share of the plateau and a smaller one at a higher share', () => {
+    const { erythemaArea, erythemaAreaAtLevels } = measurements;
+    expect(erythemaAreaAtLevels['0.45']).toBeGreaterThan(erythemaArea);
+    expect(erythemaAreaAtLevels['0.55']).toBeLessThan(erythemaArea);
+  });
+
   it('gives the same areas by counting plumb lines as by its outlines', () => {
     const pxPerMm = 11;
     const [across, down] = scene.toe!.pose.origin;
