@@ -1,7 +1,7 @@
 /** The same toe photographed on ten days of two weeks, in other poses and lights each time, while its wound runs a course. */
-import type { CardSpec, RednessSpec, WoundSpec } from './phantom-spec';
-import type { PhantomSpec } from './phantom-spec';
-import { randomSpec, randomToe, type Overrides } from './random-spec';
+import type { CardSpec, PhantomSpec, RednessSpec, WoundSpec } from './phantom-spec';
+import { randomSpec, type Overrides } from './random-spec';
+import { randomToe } from './random-toe';
 import { randomSource } from './random/random-source';
 
 export const SERIES_KINDS = ['normal', 'spreading', 'stalled', 'relapse', 'clean'] as const;

@@ -60,16 +60,18 @@ export function blurBell(picture: LinearPicture, sigmaPx: number): LinearPicture
 function blurShifts(picture: LinearPicture, shifts: readonly (readonly [number, number])[]): LinearPicture {
   const { widthPx, heightPx, rgb } = picture;
   const target = new Float32Array(rgb.length);
+  const length = 3 * widthPx;
   for (const [dx, dy] of shifts) {
     for (let row = 0; row < heightPx; row++) {
       const fromRow = Math.min(heightPx - 1, Math.max(0, row + dy));
-      for (let column = 0; column < widthPx; column++) {
-        const from = (fromRow * widthPx + Math.min(widthPx - 1, Math.max(0, column + dx))) * 3;
-        const to = (row * widthPx + column) * 3;
-        target[to] += rgb[from];
-        target[to + 1] += rgb[from + 1];
-        target[to + 2] += rgb[from + 2];
-      }
+      const to = row * length;
+      const shift = (fromRow - row) * length + 3 * dx;
+      const start = to + Math.max(0, -3 * dx);
+      const end = to + length - Math.max(0, 3 * dx);
+      for (let i = start; i < end; i++) target[i] += rgb[i + shift];
+      // Beyond the picture its border goes on.
+      for (let i = to; i < start; i++) target[i] += rgb[fromRow * length + (i % 3)];
+      for (let i = end; i < to + length; i++) target[i] += rgb[fromRow * length + length - 3 + (i % 3)];
     }
   }
   for (let i = 0; i < target.length; i++) target[i] /= shifts.length;

@@ -92,16 +92,17 @@ function sharpen(code: Float32Array, widthPx: number, heightPx: number, amount: 
 /** The developed picture as sRGB bytes. */
 export function develop(picture: LinearPicture, camera: CameraSpec, seed: number): Uint8Array {
   const { widthPx, heightPx } = picture;
-  const linear = denoise(sense(picture, camera, seed), widthPx, heightPx, camera.denoise);
+  const { saturation } = camera;
+  // Linear light at first; each value is coded where it stands.
+  const code = denoise(sense(picture, camera, seed), widthPx, heightPx, camera.denoise);
   const curve = Float32Array.from({ length: TABLE_SIZE + 2 }, (_, i) => 255 * toneCurve(camera, Math.min(1, i / TABLE_SIZE)));
-  const code = new Float32Array(linear.length);
-  for (let i = 0; i < linear.length; i += 3) {
-    const mean = 0.2126 * linear[i] + 0.7152 * linear[i + 1] + 0.0722 * linear[i + 2];
-    for (let k = 0; k < 3; k++) {
-      const vivid = mean + camera.saturation * (linear[i + k] - mean);
-      const at = Math.min(1, Math.max(0, vivid)) * TABLE_SIZE;
+  for (let i = 0; i < code.length; i += 3) {
+    const mean = 0.2126 * code[i] + 0.7152 * code[i + 1] + 0.0722 * code[i + 2];
+    for (let j = i; j < i + 3; j++) {
+      const vivid = mean + saturation * (code[j] - mean);
+      const at = (vivid < 0 ? 0 : vivid > 1 ? 1 : vivid) * TABLE_SIZE;
       const low = at | 0;
-      code[i + k] = curve[low] + (curve[low + 1] - curve[low]) * (at - low);
+      code[j] = curve[low] + (curve[low + 1] - curve[low]) * (at - low);
     }
   }
   sharpen(code, widthPx, heightPx, camera.sharpen);

@@ -48,19 +48,32 @@ function halve(level: FaceLevel): FaceLevel {
   return { pxPerMm: level.pxPerMm / 2, widthPx, heightPx, rgb };
 }
 
+/** The inks of the whole picture, at its own size or, to save a big table, at half of it. */
+function inked(face: CardFace, inks: readonly Float32Array[], half: boolean): FaceLevel {
+  const step = half ? 2 : 1;
+  const widthPx = Math.floor(face.widthPx / step);
+  const heightPx = Math.floor(face.heightPx / step);
+  const rgb = new Float32Array(widthPx * heightPx * 3);
+  const row = half ? face.widthPx * 3 : 0;
+  const next = half ? 3 : 0;
+  const { srgb } = face;
+  inks.forEach((ink, k) => {
+    for (let r = 0; r < heightPx; r++) {
+      for (let c = 0, from = step * r * face.widthPx * 3 + k, to = r * widthPx * 3 + k; c < widthPx; c++, from += 3 * step, to += 3) {
+        rgb[to] = (ink[srgb[from]] + ink[srgb[from + next]] + ink[srgb[from + row]] + ink[srgb[from + row + next]]) / 4;
+      }
+    }
+  });
+  return { pxPerMm: face.pxPerMm / step, widthPx, heightPx, rgb };
+}
+
 /** The printed face in one light, at the size whose grain suits a photo of `photoPxPerMm`. */
 export function printedFace(face: CardFace, card: CardSpec, [mr, mg, mb]: Matrix3, photoPxPerMm: number): FaceLevel {
   const curve = inkCurve(card);
   const inks = card.cast.map((cast) => curve.map((reflectance) => reflectance * cast));
-  const rgb = new Float32Array(face.srgb.length);
-  const [red, green, blue] = inks;
-  for (let i = 0; i < rgb.length; i += 3) {
-    rgb[i] = red[face.srgb[i]];
-    rgb[i + 1] = green[face.srgb[i + 1]];
-    rgb[i + 2] = blue[face.srgb[i + 2]];
-  }
-  let level: FaceLevel = { pxPerMm: face.pxPerMm, widthPx: face.widthPx, heightPx: face.heightPx, rgb };
-  while (level.pxPerMm > 2.2 * photoPxPerMm) level = halve(level);
+  const finest = 2.2 * photoPxPerMm;
+  let level = inked(face, inks, face.pxPerMm > finest);
+  while (level.pxPerMm > finest) level = halve(level);
   const lit = level.rgb;
   for (let i = 0; i < lit.length; i += 3) {
     const r = lit[i], g = lit[i + 1], b = lit[i + 2];

@@ -1,5 +1,5 @@
 /** A cloth that has slipped over the card so far that at most three of its black squares are left. */
-import type { Cover } from '../camera/expose';
+import type { Cover } from '../camera/look-into';
 import { valueNoise } from '../random/value-noise';
 import { randomSource } from '../random/random-source';
 import type { Scene } from './build-scene';

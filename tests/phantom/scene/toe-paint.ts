@@ -29,6 +29,9 @@ const IODINE: Rgb = [0.75, 0.42, 0.12];
 const HAIR: Rgb = [0.03, 0.022, 0.018];
 const CUTICLE: Rgb = [0.66, 0.55, 0.47];
 
+/** Nothing that belongs to the wound lies farther from the margin than this. */
+const WOUND_REACH_MM = -8;
+
 type Painter = (at: number, along: number, across: number, i: number) => void;
 
 /** Skin by itself: melanin and blood with their natural patchiness, a redder tip and joint, and the added blood. */
@@ -95,26 +98,35 @@ function overlayPainter(spec: PhantomSpec, surface: ToeSurface, fields: ToeField
   const [slough, blood, crust, macerated, iodine, hair, cuticle] = [SLOUGH, DRIED_BLOOD, CRUST, MACERATED, IODINE, HAIR, CUTICLE].map(response.paint);
   const rough = layeredNoise(toe.seed + 51, 2);
   const marks = skinMarks(spec, surface);
-  return (at, along, across, i) => {
+  const grainAt = (along: number, across: number, inside: number): number => (inside < -6 ? 0.5 : 0.5 + 0.5 * rough(along * 0.8, across * 0.8));
+  const nearWound = (at: number, along: number, across: number, i: number): void => {
     const inside = fields.insideMm[i];
     if (inside > -1 && inside < 0.5) blend(paint.albedo, at, cuticle, 0.3 * Math.exp(-(((inside + 0.25) / 0.22) ** 2)) * smoothStep(2, 6, along));
-    const grain = inside < -6 ? 0.5 : 0.5 + 0.5 * rough(along * 0.8, across * 0.8);
+    const grain = grainAt(along, across, inside);
     blend(paint.albedo, at, macerated, 0.66 * smoothStep(-0.55, 0.55, fields.maceratedMm[i]) * (0.75 + 0.25 * grain));
     const open = smoothStep(-0.05, 0.3, fields.rawMm[i]);
     blend(paint.albedo, at, slough, 0.7 * open * (1 - smoothStep(wound.sloughShare * 0.75 - 0.1, wound.sloughShare * 0.75 + 0.25, grain - 0.1)));
-    if (wound.iodine > 0 && along < 27) {
-      const stain = wound.iodine * smoothStep(0.25, 0.6, 0.5 + 0.6 * rough(along * 0.12, across * 0.12)) * smoothStep(27, 18, along);
-      for (let c = 0; c < 3; c++) paint.albedo[at + c] *= 1 - stain * (1 - iodine[c]);
-    }
     const wet = Math.max(open * (0.4 + 0.6 * wound.wetness), smoothStep(0, 0.3, fields.grooveMm[i]) * wound.wetness);
     paint.shine[i] = Math.max(paint.shine[i], wet);
     paint.sharpness[i] = mix(paint.sharpness[i], 0.85, wet);
+  };
+  const stained = (at: number, along: number, across: number): void => {
+    const stain = wound.iodine * smoothStep(0.25, 0.6, 0.5 + 0.6 * rough(along * 0.12, across * 0.12)) * smoothStep(27, 18, along);
+    for (let c = 0; c < 3; c++) paint.albedo[at + c] *= 1 - stain * (1 - iodine[c]);
+  };
+  const dried = (at: number, along: number, across: number, i: number): void => {
     blend(paint.albedo, at, blood, 0.9 * marks.driedBlood(along, across));
     const scab = marks.crust(along, across);
-    blend(paint.albedo, at, crust, 0.88 * scab * (0.75 + 0.25 * grain));
+    blend(paint.albedo, at, crust, 0.88 * scab * (0.75 + 0.25 * grainAt(along, across, fields.insideMm[i])));
     paint.shine[i] *= 1 - 0.85 * scab;
+  };
+  return (at, along, across, i) => {
+    const near = fields.insideMm[i] > WOUND_REACH_MM;
+    if (near) nearWound(at, along, across, i);
+    if (wound.iodine > 0 && along < 27) stained(at, along, across);
+    if (near) dried(at, along, across, i);
     const spot = marks.freckle(along, across);
-    if (spot > 0 && inside < -0.3) for (let c = 0; c < 3; c++) paint.albedo[at + c] *= 1 - spot * (0.22 + 0.12 * c);
+    if (spot > 0 && fields.insideMm[i] < -0.3) for (let c = 0; c < 3; c++) paint.albedo[at + c] *= 1 - spot * (0.22 + 0.12 * c);
     if (marks.hair !== null) blend(paint.albedo, at, hair, marks.hair[i]);
   };
 }
