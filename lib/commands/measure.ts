@@ -117,8 +117,14 @@ function changesSince(now: Outcome, earlier: readonly Outcome[]): VisitChange[] 
 
 async function writeOverlay(file: string, analysis: Analysis | null): Promise<void> {
   const png = analysis && (await drawOverlay(analysis));
-  if (png) await writeWholeFile(file, png);
+  if (png) await writeResult(file, png);
   else process.stderr.write(`No overlay was drawn: without a card there are no millimetres to draw on.\n`);
+}
+
+async function writeResult(file: string, content: Uint8Array | string): Promise<void> {
+  await writeWholeFile(file, content).catch((error: NodeJS.ErrnoException) => {
+    throw new WrongUse(`Cannot write ${file} (${error.code ?? error.message}): name a file in a folder that is there.`);
+  });
 }
 
 async function report(args: MeasureArguments, outcomes: readonly Outcome[], changes: readonly VisitChange[][]): Promise<void> {
@@ -128,7 +134,7 @@ async function report(args: MeasureArguments, outcomes: readonly Outcome[], chan
     console.log(text);
     return;
   }
-  if (args.json) await writeWholeFile(args.json, `${text}\n`);
+  if (args.json) await writeResult(args.json, `${text}\n`);
   const [{ json }] = outcomes;
   if (outcomes.length > 1) console.log(tableText(outcomes.map((outcome) => outcome.json)));
   else if ('unread' in json) console.log(`${json.photo}: ${json.unread.sentence}`);

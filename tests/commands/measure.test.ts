@@ -53,6 +53,9 @@ describe('measuring one photo', () => {
 
   it('tells card, colour, budget and outlines', () => {
     const json = JSON.parse(ran.out);
+    expect(Object.keys(json)).toEqual(expect.arrayContaining(['photo', 'methodVersion', 'measured', 'reasons', 'card', 'colour', 'measurements', 'budget', 'outlines']));
+    for (const key of ['version', 'serial', 'fiducials', 'tiltDeg', 'distanceMm', 'pxPerMm', 'residualMm']) expect(json.card).toHaveProperty(key);
+    for (const key of ['itaDeg', 'itaClass', 'contrastToNoise', 'cardKind', 'residualDeltaE']) expect(json.colour).toHaveProperty(key);
     expect(json.card.homography).toHaveLength(9);
     expect(json.card.serial).toMatch(/^[0-9A-Z]{11}$/);
     expect(json.colour.cardKind).toBe('home');
@@ -70,7 +73,10 @@ describe('measuring one photo', () => {
   it('draws an overlay', () => {
     const png = readFileSync(overlay);
     expect(png.subarray(1, 4).toString()).toBe('PNG');
+    // 44 mm of card at 18 pixels a millimetre; below 56 mm of picture lies the legend.
     expect(png.readUInt32BE(16)).toBe(792);
+    expect(png.readUInt32BE(20)).toBeGreaterThan(56 * 18);
+    expect(png.length).toBeGreaterThan(100_000);
   });
 });
 
@@ -79,28 +85,81 @@ describe('photos with a fault', () => {
     const { code, out } = await measure(path.join(SAMPLES, 'refused'), '--json', '-');
     expect(code).toBe(3);
     const { photos } = JSON.parse(readFileSync(path.join(SAMPLES, 'manifest.json'), 'utf8'));
-    for (const json of JSON.parse(out)) {
+    const results = JSON.parse(out);
+    const inFolder = photos.map((one: { file: string }) => one.file).filter((file: string) => file.startsWith('refused/'));
+    expect(results.map((json: { photo: string }) => `refused/${json.photo}`)).toEqual(inFolder.sort());
+    for (const json of results) {
       const { truth } = photos.find((one: { file: string }) => one.file === `refused/${json.photo}`);
       // The original of the duplicate lies in another folder: alone it is a photo like any other.
       if (truth.expectedGate === 'duplicate') continue;
       expect(json.reasons.map((reason: { gate: string }) => reason.gate), json.photo).toContain(truth.expectedGate);
       expect(json.measured).toBe(false);
+      for (const reason of json.reasons) expect(Object.keys(reason)).toEqual(['gate', 'measured', 'limit', 'advice']);
       for (const one of Object.values(json.measurements)) expect(one).toEqual({ notMeasured: 'gateFailed' });
     }
   });
 });
 
+describe('several photos', () => {
+  const [original, copy] = [path.join(SAMPLES, 'measured', 'very-light-daylight.jpg'), path.join(SAMPLES, 'refused', 'duplicate.jpg')];
+  const file = path.join(scratch, 'several.json');
+  let ran: Ran;
+  beforeAll(async () => {
+    ran = await measure(original, copy, '--json', file, '--earlier', path.join(SAMPLES, 'measured', 'light-shade.jpg'));
+  });
+
+  it('print a table with one line each, under a heading and above the caution', () => {
+    const [heading, first, second, caution] = ran.out.trim().split('\n');
+    expect(heading).toMatch(/^photo .*redness mm².*reach mm.*groove mm/);
+    expect(first).toMatch(/^very-light-daylight\.jpg .*\d+\.\d ± \d+\.\d/);
+    expect(second).toMatch(/^duplicate\.jpg .*duplicate$/);
+    expect(caution).toMatch(/^A measurement aid, not a diagnosis/);
+  });
+
+  it('leave with 3 when a photo comes twice: the second one is named a duplicate and not measured', () => {
+    expect(ran.code).toBe(3);
+    const [first, second] = JSON.parse(readFileSync(file, 'utf8'));
+    expect(first.measured).toBe(true);
+    expect(second.measured).toBe(false);
+    expect(second.reasons.map((reason: { gate: string }) => reason.gate)).toEqual(['duplicate']);
+  });
+
+  it('show what changed since an earlier visit, each with the smallest change that can be seen', () => {
+    const [{ changes }] = JSON.parse(readFileSync(file, 'utf8'));
+    expect(changes.length).toBeGreaterThan(0);
+    for (const change of changes) {
+      expect(change.photo).toBe('light-shade.jpg');
+      expect(change.smallestDetectable).toBeGreaterThan(0);
+    }
+  });
+});
+
 describe('wrong use and files that are no photos', () => {
+  const SAMPLE = path.join(SAMPLES, 'measured', 'light-shade.jpg');
+  const OTHER_TABLE = path.join(scratch, 'other-table.csv');
+  beforeAll(() => writeFileSync(OTHER_TABLE, 'patch;light\nwhite;95\n'));
+
+  it('tells how it is used, and leaves with 0', async () => {
+    const { code, out, err } = await measure('--help');
+    expect([code, err]).toEqual([0, '']);
+    for (const option of ['--baseline', '--earlier', '--geometry', '--clinic-card', '--bar-mm', '--json', '--overlay']) expect(out).toContain(option);
+  });
+
   it.each([
     ['no photo named', []],
     ['a file that is not there', ['nowhere.jpg']],
     ['an unknown option', ['nowhere.jpg', '--fast']],
-    ['a bar that is no number', [path.join(SAMPLES, 'measured', 'light-shade.jpg'), '--bar-mm', 'abc']],
-    ['a bar that no printer prints', [path.join(SAMPLES, 'measured', 'light-shade.jpg'), '--bar-mm', '5']],
+    ['an option without its value', ['nowhere.jpg', '--json']],
+    ['an overlay for two photos', [SAMPLE, SAMPLE, '--overlay', 'x.png']],
+    ['a clinic card with another first line', [SAMPLE, '--clinic-card', OTHER_TABLE]],
+    ['a result in a folder that is not there', [SAMPLE, '--json', path.join(scratch, 'none', 'x.json')]],
+    ['a bar that is no number', [SAMPLE, '--bar-mm', 'abc']],
+    ['a bar that no printer prints', [SAMPLE, '--bar-mm', '5']],
   ])('%s: one sentence, exit 2, no stack', async (_, words) => {
     const { code, err, out } = await measure(...words);
     expect(code).toBe(2);
     expect(err + out).not.toMatch(/\n\s+at /);
+    expect(err.trim().split('\n')).toHaveLength(1);
     expect(err.trim()).toMatch(/[.?]$/);
   });
 
