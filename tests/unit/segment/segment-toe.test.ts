@@ -1,43 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { OWN_CARD } from '../../../lib/card/own-card';
-import { toeGrid } from '../../../lib/rectify/toe-grid';
 import { segmentToe } from '../../../lib/segment/segment-toe';
-import type { ToeColours } from '../../../lib/segment/toe-colours';
 import type { TissueFields } from '../../../lib/segment/segmentation';
 import type { RingMm } from '../../../lib/units';
-import { drawFields, type KnownOutlines } from './draw-fields';
-
-const grid = toeGrid(OWN_CARD);
-const box = (left: number, top: number, right: number, bottom: number): RingMm => [
-  { acrossMm: left, downMm: top },
-  { acrossMm: right, downMm: top },
-  { acrossMm: right, downMm: bottom },
-  { acrossMm: left, downMm: bottom },
-];
-
-/** A square toe: plate 36–46, a groove of 2 mm to its right, redness 4 mm wide beside the groove. */
-const toe: KnownOutlines = {
-  toe: [box(32, 22, 54, 66)],
-  nailPlate: [box(36, 25, 44, 38)],
-  groove: [box(44, 25, 46, 38)],
-  raw: [box(44.5, 28, 46, 34)],
-  macerated: [],
-  erythema: [box(46, 26, 50, 40)],
-  margin: [
-    { acrossMm: 46, downMm: 25 },
-    { acrossMm: 46, downMm: 38 },
-    { acrossMm: 41, downMm: 38 },
-  ],
-};
-
-/** Evenly lit skin whose erythema index stands `stepEi` higher inside the redness. */
-function colours(fields: TissueFields, stepEi: number): ToeColours {
-  const pixels = grid.widthPx * grid.heightPx;
-  const ei = new Float32Array(pixels).map((_, i) => 18 + stepEi * fields.erythema[i] + 0.6 * Math.sin(i * 12.9898));
-  const green = new Float32Array(pixels).fill(0.3);
-  const red = ei.map((value) => 0.3 * 10 ** (value / 100));
-  return { grid, red, green, blue: new Float32Array(pixels).fill(0.22), seen: new Uint8Array(pixels).fill(1), erythemaIndex: ei };
-}
+import { drawFields } from './draw-fields';
+import { box, GRID, SQUARE_TOE, squareToeColours } from './square-toe';
 
 function areaMm2(rings: readonly { ring: RingMm; hole: boolean }[]): number {
   return rings.reduce((sum, { ring, hole }) => {
@@ -50,8 +16,8 @@ function areaMm2(rings: readonly { ring: RingMm; hole: boolean }[]): number {
 }
 
 describe('outlines from tissue fields', () => {
-  const fields = drawFields(grid, toe);
-  const found = segmentToe(colours(fields, 10), fields);
+  const fields = drawFields(GRID, SQUARE_TOE);
+  const found = segmentToe(squareToeColours(fields, 10), fields);
 
   it('have the area of the shapes that the fields were drawn from', () => {
     expect(areaMm2(found.nailPlate?.rings ?? [])).toBeCloseTo(104, -0.5);
@@ -81,19 +47,19 @@ describe('outlines from tissue fields', () => {
 
 describe('what the picture does not support', () => {
   it('is not called supported: a region without any step of the index', () => {
-    const fields = drawFields(grid, toe);
-    expect(segmentToe(colours(fields, 0), fields).evidence?.verdict).not.toBe('supported');
+    const fields = drawFields(GRID, SQUARE_TOE);
+    expect(segmentToe(squareToeColours(fields, 0), fields).evidence?.verdict).not.toBe('supported');
   });
 
   it('is not counted: redness that stays more than a millimetre away from the treated fold', () => {
-    const far = drawFields(grid, { ...toe, erythema: [box(46, 50, 50, 56)] });
-    expect(segmentToe(colours(far, 10), far).erythema).toBeNull();
+    const far = drawFields(GRID, { ...SQUARE_TOE, erythema: [box(46, 50, 50, 56)] });
+    expect(segmentToe(squareToeColours(far, 10), far).erythema).toBeNull();
   });
 
   it('is null and never an empty outline, when the fields show nothing', () => {
-    const none = new Float32Array(grid.widthPx * grid.heightPx);
-    const fields: TissueFields = { grid, toe: none, nailPlate: none, groove: none, nailUnit: none, foldMargin: none, raw: none, macerated: none, erythema: none };
-    const found = segmentToe(colours(drawFields(grid, toe), 10), fields);
+    const none = new Float32Array(GRID.widthPx * GRID.heightPx);
+    const fields: TissueFields = { grid: GRID, toe: none, nailPlate: none, groove: none, nailUnit: none, foldMargin: none, raw: none, macerated: none, erythema: none };
+    const found = segmentToe(squareToeColours(drawFields(GRID, SQUARE_TOE), 10), fields);
     expect([found.toe, found.nailPlate, found.nailFoldMargin, found.erythema, found.raw, found.reference]).toEqual([null, null, null, null, null, null]);
   });
 });
