@@ -45,6 +45,44 @@ describe('outlines from tissue fields', () => {
   });
 });
 
+describe('pieces beside the main one', () => {
+  it('count as redness only when they come within a millimetre of the margin or of the wound at it', () => {
+    const [main] = SQUARE_TOE.erythema;
+    const count = (...others: readonly RingMm[]) => {
+      const fields = drawFields(GRID, { ...SQUARE_TOE, erythema: [main, ...others] });
+      return segmentToe(squareToeColours(fields, 10), fields).erythema?.rings.length;
+    };
+    expect(count()).toBe(1);
+    // Beside the proximal fold, half a millimetre below it; then an island in the middle of the toe.
+    expect(count(box(41, 38.5, 44, 41))).toBe(2);
+    expect(count(box(38, 48, 42, 52))).toBe(1);
+  });
+
+  it('are no redness when they are specks', () => {
+    const fields = drawFields(GRID, { ...SQUARE_TOE, erythema: [box(46.2, 30, 46.9, 30.7)] });
+    expect(segmentToe(squareToeColours(fields, 10), fields).erythema).toBeNull();
+  });
+
+  it('are no wound of the fold when they lie more than 5 mm from it', () => {
+    const fields = drawFields(GRID, { ...SQUARE_TOE, raw: [box(36, 50, 39, 53)] });
+    expect(segmentToe(squareToeColours(fields, 10), fields).raw).toBeNull();
+  });
+});
+
+describe('the step of the index across the outline', () => {
+  const fields = drawFields(GRID, SQUARE_TOE);
+  const evidenceOf = (stepEi: number) => segmentToe(squareToeColours(fields, stepEi), fields).evidence;
+
+  it('is found as large as it was planted, within a tenth', () => {
+    for (const stepEi of [4, 8, 16]) expect(Math.abs((evidenceOf(stepEi)?.edgeStepEi ?? 0) / stepEi - 1)).toBeLessThan(0.1);
+  });
+
+  it('supports the region at 8 EI, and does not at 0 EI or where the region is paler than its surroundings', () => {
+    expect(evidenceOf(8)?.verdict).toBe('supported');
+    for (const stepEi of [0, -8]) expect(evidenceOf(stepEi)?.verdict).not.toBe('supported');
+  });
+});
+
 describe('what the picture does not support', () => {
   it('is not called supported: a region without any step of the index', () => {
     const fields = drawFields(GRID, SQUARE_TOE);
