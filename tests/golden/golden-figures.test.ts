@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
+import { METHOD_VERSION } from '../../lib/pipeline/method-version';
 import { type GoldenFigures, goldenFigures } from './golden-figures';
 
 const STORED = JSON.parse(readFileSync(path.join(import.meta.dirname, 'golden-figures.json'), 'utf8')) as GoldenFigures;
@@ -18,4 +19,10 @@ it('does not move a measured number without a new method version', async () => {
       else expect(Math.abs(Number(found) - value), `${photo} ${key}. ${ANNOUNCE}`).toBeLessThanOrEqual(RELATIVE_TOLERANCE * Math.max(1, value));
     }
   }
+});
+
+it('has every method version announced in DEVELOPERS.md: a dated line of what moved', () => {
+  const announced = readFileSync(path.resolve(import.meta.dirname, '..', '..', 'DEVELOPERS.md'), 'utf8');
+  const line = announced.split('\n').find((one) => one.split('|')[2]?.trim() === METHOD_VERSION);
+  expect(line, ANNOUNCE).toMatch(/^\| \d{4}-\d{2}-\d{2} \|/);
 });
