@@ -11,7 +11,8 @@ export const answersSchema = z.strictObject({
   pain: z.number().int().min(0).max(10).optional(),
   wetness: z.enum(['dry', 'damp', 'wet']).optional(),
   dischargeColour: z.enum(['none', 'clear', 'yellow', 'green', 'bloody']).optional(),
-  dischargeConsistency: z.enum(['none', 'watery', 'thick']).optional(),
+  /** The last three are other words for thick (NHSN): a page may ask with one word, a record may hold any. */
+  dischargeConsistency: z.enum(['none', 'watery', 'thick', 'creamy', 'opaque', 'milky']).optional(),
   smell: asked,
   feverC: z
     .number()
