@@ -33,7 +33,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   edges: [...PURE, 'pipeline'],
   server: [...PURE, 'access', 'pipeline', 'report', 'edges'],
   commands: [...PURE, 'access', 'pipeline', 'report', 'edges', 'server'],
-  app: ['server'],
+  // `care` is what the phone and the server say to each other, and what is due when there is no network to ask.
+  app: ['server', 'care'],
 };
 
 /** Pairs `importer → imported` that are tolerated for now. It starts empty and may only shrink. */

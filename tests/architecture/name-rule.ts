@@ -15,7 +15,7 @@ const ROUTE_FOLDER = /^(\([a-z-]+\)|\[{1,2}(\.\.\.)?[a-z-]+\]{1,2}|_[a-z-]+)$/i;
 const JUNK = /(^|[-_])(utils?|helpers?)($|[-_])|(^|[-_])(common|misc|stuff)$/;
 
 /** A name without its endings: `serial` for `serial.test.ts`. Dot files stay whole. */
-const stemOf = (name: string): string => (name.startsWith('.') ? name : name.replace(/(\.(test|spec|config|d|bench))?\.[a-z0-9]+$/i, ''));
+const stemOf = (name: string): string => (name.startsWith('.') ? name : name.replace(/(\.(test|spec|config|d|bench|module))?\.[a-z0-9]+$/i, ''));
 
 /**
  * What is wrong with the path of one file, or null.

@@ -1,0 +1,5 @@
+import { CheckInScreen } from './check-in-screen';
+
+export default function CheckInPage() {
+  return <CheckInScreen />;
+}

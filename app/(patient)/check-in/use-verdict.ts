@@ -1,0 +1,39 @@
+import { useEffect, useState } from 'react';
+import { photoVerdictSchema, type PhotoVerdict } from '../../../lib/care/patient-contract';
+import type { KeptCheckIn } from '../_queue/kept-check-in';
+import { checkInPath } from '../_queue/send-check-in';
+
+const [QUICK_MS, SLOW_MS, QUICK_TIMES] = [500, 3_000, 20];
+
+async function askVerdict(clientId: string, sha256: string): Promise<PhotoVerdict> {
+  try {
+    const response = await fetch(`${checkInPath(clientId)}/photo/verdict`, { cache: 'no-store', headers: { 'x-photo-sha256': sha256 } });
+    if (response.ok) return photoVerdictSchema.parse(await response.json());
+  } catch {
+    // Asked again in a moment.
+  }
+  return { state: 'waiting' };
+}
+
+/** The first word on a photo that has arrived; it is asked for until it comes. */
+export function useVerdict({ clientId, photo }: KeptCheckIn): PhotoVerdict {
+  const [verdict, setVerdict] = useState<{ of: string; is: PhotoVerdict } | null>(null);
+  const sha256 = photo?.complete ? photo.sha256 : null;
+  useEffect(() => {
+    if (sha256 === null) return;
+    let timer: ReturnType<typeof setTimeout>;
+    let gone = false;
+    const ask = async (times: number) => {
+      const is = await askVerdict(clientId, sha256);
+      if (gone) return;
+      if (is.state === 'waiting') timer = setTimeout(() => void ask(times + 1), times < QUICK_TIMES ? QUICK_MS : SLOW_MS);
+      else setVerdict({ of: sha256, is });
+    };
+    void ask(0);
+    return () => {
+      gone = true;
+      clearTimeout(timer);
+    };
+  }, [clientId, sha256]);
+  return verdict !== null && verdict.of === sha256 ? verdict.is : { state: 'waiting' };
+}

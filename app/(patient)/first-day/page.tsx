@@ -1,0 +1,5 @@
+import { FirstDayScreen } from './first-day-screen';
+
+export default function FirstDayPage() {
+  return <FirstDayScreen />;
+}

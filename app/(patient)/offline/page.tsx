@@ -1,0 +1,5 @@
+import { OfflineScreen } from './offline-screen';
+
+export default function OfflinePage() {
+  return <OfflineScreen />;
+}

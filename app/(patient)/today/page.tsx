@@ -1,0 +1,5 @@
+import { TodayScreen } from './today-screen';
+
+export default function TodayPage() {
+  return <TodayScreen />;
+}

@@ -1,0 +1,99 @@
+'use client';
+
+import Link from 'next/link';
+import { useEffect } from 'react';
+import { ButtonLink } from '../../_components/button';
+import { GridPaper } from '../../_components/grid-paper';
+import { dueNow } from '../../../lib/care/due-now';
+import type { PatientState } from '../../../lib/care/patient-contract';
+import { nextCheckInMs } from '../_patient/next-check-in';
+import { usePatient } from '../_patient/patient-context';
+import { PatientPage } from '../_patient/patient-page';
+import styles from '../_patient/patient.module.css';
+import { sayWhen } from '../_patient/say-when';
+import { UnsentNotice } from '../_patient/unsent-notice';
+import { useDraft } from '../_patient/use-draft';
+import { useNow } from '../_patient/use-now';
+import { WhoToCall } from '../_patient/who-to-call';
+import { DayStrip } from './day-strip';
+import { SoakTimer } from './soak-timer';
+
+/** Which day it is, what the clinic's plan asks for, and one large button. */
+export function TodayScreen() {
+  return <PatientPage>{(state) => <Today state={state} />}</PatientPage>;
+}
+
+function Today({ state }: { readonly state: PatientState }) {
+  const { messages, language, skewMs } = usePatient();
+  const now = new Date(useNow(30_000, skewMs)).toISOString();
+  const due = dueNow({ ...state, checkInsAt: state.received.map(({ at }) => at), now, ended: state.closed });
+  const { kept: draft, leave } = useDraft('daily');
+  const { kept: bleeding, leave: leaveFirstDay } = useDraft('firstDay');
+  useEffect(() => void leave(), [leave]);
+  useEffect(() => void leaveFirstDay(), [leaveFirstDay]);
+  const begun = draft !== null && draft.at === null;
+
+  return (
+    <>
+      <GridPaper>
+        <h1>{due.day === 0 ? messages.today.dayZero : messages.today.day(due.day)}</h1>
+        <p>{messages.today.since(sayWhen(state.procedureAt, 'day', language, state.timeZone))}</p>
+        <DayStrip day={due.day} state={state} />
+      </GridPaper>
+      <UnsentNotice />
+      <ButtonLink look="main" href="/check-in">
+        {begun ? messages.today.resume : messages.today.start}
+      </ButtonLink>
+      {due.dressing.staysOn || bleeding?.at === null ? (
+        <ButtonLink look="wide" href="/first-day">
+          {messages.today.bleeding}
+        </ButtonLink>
+      ) : null}
+      <DueList state={state} due={due} />
+      {due.soaks?.minutes ? <SoakTimer minutes={due.soaks.minutes} /> : null}
+      <ClinicMessages state={state} />
+      <WhoToCall clinic={state.clinic} />
+      {due.dressing.staysOn ? null : (
+        <p className={styles.soft}>
+          <Link href="/first-day" prefetch={false}>
+            {messages.today.bleeding}
+          </Link>
+        </p>
+      )}
+    </>
+  );
+}
+
+function DueList({ state, due }: { readonly state: PatientState; readonly due: ReturnType<typeof dueNow> }) {
+  const { messages, language } = usePatient();
+  const when = (instant: string | number, kind: 'day' | 'time') => sayWhen(instant, kind, language, state.timeZone);
+  return (
+    <section className={styles.section} aria-labelledby="due">
+      <h2 id="due">{messages.today.due}</h2>
+      <ul className={styles.list}>
+        {due.dressing.staysOn ? <li>{messages.today.dressingStays(when(due.dressing.until, 'time'))}</li> : null}
+        {due.soaks?.minutes ? <li>{messages.today.soaks(due.soaks.perDay, due.soaks.minutes)}</li> : null}
+        {due.soaks && state.plan.coverBetweenSoaks ? <li>{messages.today.cover}</li> : null}
+        <li>{due.checkIn.state === 'notYet' ? messages.today.checkInNext(when(nextCheckInMs(state), 'day')) : messages.today.checkInDue}</li>
+        {state.plan.notes === '' ? null : <li>{state.plan.notes}</li>}
+      </ul>
+      <p className={styles.soft}>{messages.today.fromPlan}</p>
+    </section>
+  );
+}
+
+function ClinicMessages({ state }: { readonly state: PatientState }) {
+  const { messages, language } = usePatient();
+  return (
+    <section className={styles.section} aria-labelledby="messages">
+      <h2 id="messages">{messages.today.messages}</h2>
+      {state.messages.length === 0 ? <p>{messages.today.messagesNone}</p> : null}
+      {state.messages.map(({ at, text }) => (
+        <div key={at}>
+          <p>{text}</p>
+          <p className={styles.soft}>{sayWhen(at, 'time', language, state.timeZone)}</p>
+        </div>
+      ))}
+    </section>
+  );
+}
