@@ -1,0 +1,54 @@
+import { detectableChange } from '../trend/detectable-change';
+import { compareReaches } from './compare';
+import { MEDIAN_OF } from './constants';
+import type { View } from './view';
+import type { VisitValue } from './visit-value';
+import type { Visit } from './visits';
+
+export interface Growth {
+  readonly newest: VisitValue;
+  /** The visit before the newest. */
+  readonly before: VisitValue;
+  /** The middle visit of the three whose running median is lowest. */
+  readonly base: VisitValue;
+  readonly difference: number;
+  readonly smallestDetectable: number;
+}
+
+/**
+ * The newest value against the lowest running median of three usable visits, the visit just before left out.
+ *
+ * @param view the moment
+ * @param valueOf a visit's value, or null
+ * @param unit 'mm' or 'mm2': which floor the uncertainty has
+ * @returns null where the newest usable visit has gone stale or nothing can be compared
+ * A base lies 48 h or more after the procedure and 12 h or more before the newest visit. With fewer than three such
+ * visits the highest of them stands for the median: a single low reading can't make a growth of what is none.
+ * @example growthOf(view, visitValueOfReach, 'mm')?.difference // 3.1
+ */
+export function growthOf(view: View, valueOf: (visit: Visit) => VisitValue | null, unit: 'mm' | 'mm2'): Growth | null {
+  const { limits, visits } = view;
+  const values = visits.flatMap((visit) => valueOf(visit) ?? []);
+  const [newest, before] = [values[values.length - 1], values[values.length - 2]] as (VisitValue | undefined)[];
+  if (!newest || !before || view.visits[visits.length - 1].startHours - newest.visit.startHours > limits['fresh.hours']) return null;
+  const latest = newest.visit.startHours - limits['spreading.baseOlderHours'];
+  const candidates = values
+    .slice(0, values.length - 2)
+    .filter(({ visit }) => compareReaches(visit.startHours, limits['spreading.baseFromHours']) && compareReaches(latest, visit.startHours));
+  const base = lowestRunningMedian(candidates);
+  if (base === null) return null;
+  const { difference, smallestDetectable } = detectableChange(base, newest, unit);
+  return { newest, before, base, difference, smallestDetectable };
+}
+
+/** The visit that is the median of its three, of the three with the lowest; the highest of fewer than three. */
+function lowestRunningMedian(candidates: readonly VisitValue[]): VisitValue | null {
+  const lower = (a: VisitValue, b: VisitValue) => a.value - b.value;
+  if (candidates.length < MEDIAN_OF) return [...candidates].sort(lower).at(-1) ?? null;
+  let lowest: VisitValue | null = null;
+  for (let at = 0; at + MEDIAN_OF <= candidates.length; at++) {
+    const middle = candidates.slice(at, at + MEDIAN_OF).sort(lower)[1];
+    if (lowest === null || middle.value < lowest.value) lowest = middle;
+  }
+  return lowest;
+}

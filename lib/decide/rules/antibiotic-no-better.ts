@@ -1,0 +1,65 @@
+import { type Change, detectableChange } from '../../trend/detectable-change';
+import { compareReaches } from '../compare';
+import type { Raised } from '../finding';
+import type { Rule, View } from '../view';
+import { visitValue, visitValueOfReach, type VisitValue } from '../visit-value';
+import type { Visit } from '../visits';
+import { seenWords, wordsForHours, wordsForNumber } from '../words';
+
+/** What must be down, each with its unit. */
+const WATCHED = [
+  ['reach', 'mm', visitValueOfReach],
+  ['erythemaArea', 'mm2', (visit: Visit) => visitValue(visit, 'erythemaArea')],
+  ['rednessLoad', '{EI}.mm2', (visit: Visit) => visitValue(visit, 'rednessLoad')],
+] as const;
+
+interface Compared {
+  readonly name: string;
+  readonly unit: string;
+  readonly before: VisitValue;
+  readonly after: VisitValue;
+  readonly change: Change;
+}
+
+function compareVisits(before: Visit, after: Visit): Compared[] {
+  return WATCHED.flatMap(([name, unit, valueOf]) => {
+    const [a, b] = [valueOf(before), valueOf(after)];
+    return a && b ? [{ name, unit, before: a, after: b, change: detectableChange(a, b, unit) }] : [];
+  });
+}
+
+const isDown = ({ change }: Compared): boolean => compareReaches(-change.difference, change.smallestDetectable);
+
+/** Two to three days into an antibiotic, neither reach, area nor load is down by what we can see. */
+function judge({ visits, limits, course }: View): Raised | null {
+  const started = course.antibioticHours;
+  if (started === null) return null;
+  const around = visits
+    .filter(({ startHours }) => compareReaches(startHours, started - limits['antibiotic.beforeHours']) && compareReaches(started + limits['antibiotic.afterHours'], startHours))
+    .flatMap((visit) => visitValueOfReach(visit) ?? []);
+  if (around.length === 0) return null;
+  const largest = around.reduce((top, one) => (one.value > top.value ? one : top));
+  const later = visits.filter(({ startHours }) => compareReaches(startHours, started + limits['antibiotic.hours']));
+  const judged = later.map((visit) => ({ visit, compared: compareVisits(largest.visit, visit) })).find(({ compared }) => compared.length > 0);
+  if (!judged || judged.compared.some(isDown)) return null;
+  return raised(judged.compared, judged.visit, judged.visit.startHours - started);
+}
+
+function raised(compared: readonly Compared[], visit: Visit, hours: number): Raised {
+  const [first] = compared;
+  const shown = compared.map(({ name, before, after }) => `${name} ${wordsForNumber(before.value)} → ${wordsForNumber(after.value)}`);
+  return {
+    level: 'today',
+    knownHours: visit.knownHours,
+    numbers: compared.flatMap(({ name, unit, before, after, change }) => [
+      seenWords(`${name}Before`, before, unit),
+      seenWords(name, after, unit),
+      { name: `${name}SmallestDetectableChange`, value: change.smallestDetectable, unit },
+    ]),
+    photos: [...first.before.photos, ...first.after.photos],
+    checkIns: [],
+    sentence: `${wordsForHours(hours)} after the antibiotic was started nothing is down by what we can see: ${shown.join(', ')}.`,
+  };
+}
+
+export const ANTIBIOTIC_NO_BETTER: Rule = { id: 'antibiotic-no-better', kind: 'measurement', ownRiskLevel: false, judge };
