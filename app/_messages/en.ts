@@ -8,6 +8,18 @@ export const en = {
     title: 'Open your own link again',
     text: 'This phone does not know whose toe it is. Scan the square code on your care sheet, or open the link the clinic sent you.',
   },
+  linkEnded: {
+    title: 'This link does not open any more',
+    text: 'Ask your clinic for a new one. If your toe worries you, do not wait for it: call. The number is on your care sheet.',
+  },
+  birthYear: {
+    title: 'One question first',
+    text: 'So that nobody else sees this page.',
+    label: 'In which year was the person with the toe born?',
+    wrong: 'This is not the year the clinic has. Please look again: four digits.',
+    tooOften: 'That was too often for today. Try again tomorrow, or call the clinic.',
+    noNetwork: 'There is no network. Please try again.',
+  },
   noState: {
     title: 'No network, and nothing kept on this phone yet',
     text: 'Find a place with network and open your link again. If it cannot wait, call the clinic. The number is on your care sheet.',

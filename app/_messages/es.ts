@@ -10,6 +10,18 @@ export const es: Messages = {
     title: 'Abra otra vez su propio enlace',
     text: 'Este teléfono no sabe de quién es el dedo. Escanee el código cuadrado de su hoja de cuidados o abra el enlace que le envió la clínica.',
   },
+  linkEnded: {
+    title: 'Este enlace ya no se abre',
+    text: 'Pida uno nuevo a su clínica. Si su dedo le preocupa, no espere: llame. El número está en su hoja de cuidados.',
+  },
+  birthYear: {
+    title: 'Primero, una pregunta',
+    text: 'Para que nadie más vea esta página.',
+    label: '¿En qué año nació la persona del dedo?',
+    wrong: 'No es el año que tiene la clínica. Mire otra vez: cuatro cifras.',
+    tooOften: 'Demasiados intentos por hoy. Pruebe mañana o llame a la clínica.',
+    noNetwork: 'No hay red. Por favor, inténtelo otra vez.',
+  },
   noState: {
     title: 'No hay red y este teléfono aún no guarda nada',
     text: 'Busque un lugar con red y abra otra vez su enlace. Si no puede esperar, llame a la clínica. El número está en su hoja de cuidados.',

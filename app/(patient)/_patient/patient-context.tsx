@@ -9,8 +9,8 @@ import { phoneStore } from '../_queue/phone-store';
 import { retryDelayMs } from '../_queue/retry-delay';
 import { sendAll } from '../_queue/send-all';
 
-/** `opening` until the phone or the server has answered; `noAccess`: no link was opened on this phone; `nothing`: no network and nothing kept. */
-type Access = 'opening' | 'open' | 'noAccess' | 'nothing';
+/** `opening` until the phone or the server has answered; `noAccess`: no link was opened on this phone; `birthYearOwed`: the clinic asks one more thing; `nothing`: no network and nothing kept. */
+type Access = 'opening' | 'open' | 'noAccess' | 'birthYearOwed' | 'nothing';
 
 interface PatientValue {
   readonly access: Access;
@@ -24,6 +24,8 @@ interface PatientValue {
   readonly online: boolean;
   /** This person's check-ins on this phone. */
   readonly checkIns: readonly KeptCheckIn[];
+  /** Shows a check-in as it will be, while the work writes it down. */
+  readonly write: (shown: KeptCheckIn, work: () => Promise<void>) => Promise<void>;
   readonly sending: boolean;
   readonly sendNow: () => void;
   readonly reload: () => void;
@@ -47,7 +49,8 @@ interface Known {
 async function readState(): Promise<{ access: Access; known: Known | null; online: boolean }> {
   try {
     const response = await fetch('/api/patient/state', { cache: 'no-store' });
-    if ([401, 403, 404].includes(response.status)) return { access: 'noAccess', known: null, online: true };
+    if (response.status === 403) return { access: 'birthYearOwed', known: null, online: true };
+    if ([401, 404].includes(response.status)) return { access: 'noAccess', known: null, online: true };
     if (response.ok) {
       const state = patientStateSchema.parse(await response.json());
       const known = { state, skewMs: Date.parse(state.now) - Date.now() };
@@ -70,14 +73,32 @@ function useServerState() {
   return { ...answer, reload };
 }
 
-function useCheckIns(owner: string | undefined): readonly KeptCheckIn[] {
+/**
+ * The check-ins as they lie on the phone. What the person does is shown at once and written at the same time; while
+ * such a write is under way, what is read from the phone is older than the screen and is left aside.
+ */
+function useCheckIns(owner: string | undefined) {
   const [all, setAll] = useState<readonly KeptCheckIn[]>([]);
+  const writing = useRef(0);
   useEffect(() => {
-    const read = () => void phoneStore.checkIns().then(setAll, () => undefined);
+    const read = () =>
+      void phoneStore.checkIns().then((kept) => writing.current === 0 && setAll(kept), () => undefined);
     read();
     return phoneStore.onChange(read);
   }, []);
-  return useMemo(() => all.filter((one) => one.owner === owner), [all, owner]);
+
+  const write = useCallback(async (shown: KeptCheckIn, work: () => Promise<void>) => {
+    setAll((before) => [...before.filter(({ clientId }) => clientId !== shown.clientId), shown]);
+    writing.current += 1;
+    try {
+      await work();
+    } finally {
+      writing.current -= 1;
+      if (writing.current === 0) phoneStore.say();
+    }
+  }, []);
+
+  return { checkIns: useMemo(() => all.filter((one) => one.owner === owner), [all, owner]), write };
 }
 
 /** Sends on load, when something new waits, on `online`, when the page is looked at again, and after a while. */
@@ -145,7 +166,7 @@ function useLanguage(first: Language, fromClinic: Language | undefined) {
 export function PatientProvider({ firstLanguage, children }: { readonly firstLanguage: Language; readonly children: ReactNode }) {
   const { access, known, online, reload } = useServerState();
   const owner = known?.state.procedureAt;
-  const checkIns = useCheckIns(owner);
+  const { checkIns, write } = useCheckIns(owner);
   const words = useLanguage(firstLanguage, known?.state.language);
   const { sending, send } = useSender(owner, checkIns.filter(hasSomethingToSend).length + checkIns.filter(isUnsent).length, reload);
 
@@ -161,6 +182,6 @@ export function PatientProvider({ firstLanguage, children }: { readonly firstLan
     };
   }, [reload]);
 
-  const value = { access, state: known?.state ?? null, skewMs: known?.skewMs ?? 0, ...words, online, checkIns, sending, sendNow: send, reload };
+  const value = { access, state: known?.state ?? null, skewMs: known?.skewMs ?? 0, ...words, online, checkIns, write, sending, sendNow: send, reload };
   return <PatientContext value={value}>{children}</PatientContext>;
 }

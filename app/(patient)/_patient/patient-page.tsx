@@ -5,6 +5,7 @@ import { Button } from '../../_components/button';
 import { Notice } from '../../_components/notice';
 import { Page } from '../../_components/page';
 import type { PatientState } from '../../../lib/care/patient-contract';
+import { BirthYear } from './birth-year';
 import { usePatient } from './patient-context';
 import { UnsentNotice } from './unsent-notice';
 import { WhoToCall } from './who-to-call';
@@ -33,6 +34,7 @@ export function PatientPage({ children }: { readonly children: (state: PatientSt
 function NothingYet({ access, reload }: { readonly access: string; readonly reload: () => void }) {
   const { messages } = usePatient();
   if (access === 'opening') return <h1>{messages.loading}</h1>;
+  if (access === 'birthYearOwed') return <BirthYear />;
   const { title, text } = access === 'noAccess' ? messages.noAccess : messages.noState;
   return (
     <>

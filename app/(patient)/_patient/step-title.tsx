@@ -8,15 +8,18 @@ interface StepTitleProps {
   readonly children: ReactNode;
 }
 
-/** The title of a step. The first one of a page leaves the focus where the browser put it. */
+/** The step that was shown last since the page was loaded. */
+let shown: string | null = null;
+
+/** The title of a step. The first one after loading leaves the focus where the browser put it. */
 export function StepTitle({ step, children }: StepTitleProps) {
   const heading = useRef<HTMLHeadingElement>(null);
-  const shown = useRef(step);
   useEffect(() => {
-    if (shown.current === step) return;
-    shown.current = step;
-    heading.current?.focus({ preventScroll: true });
-    window.scrollTo(0, 0);
+    if (shown !== null && shown !== step) {
+      heading.current?.focus({ preventScroll: true });
+      window.scrollTo(0, 0);
+    }
+    shown = step;
   }, [step]);
   return (
     <h1 ref={heading} tabIndex={-1}>

@@ -17,7 +17,7 @@ export interface Draft {
 
 /** The check-in of one kind that this phone has in hand. */
 export function useDraft(kind: KeptCheckIn['kind']): Draft {
-  const { checkIns, state, sendNow } = usePatient();
+  const { checkIns, write, state, sendNow } = usePatient();
   const owner = state?.procedureAt ?? '';
   const mine = checkIns.filter((one) => one.kind === kind);
   const kept = mine.find(({ at }) => at === null) ?? mine.find(({ step }) => step !== LEFT) ?? null;
@@ -25,12 +25,13 @@ export function useDraft(kind: KeptCheckIn['kind']): Draft {
 
   const change = useCallback(
     async (changed: Partial<KeptCheckIn>) => {
-      const id = clientId ?? crypto.randomUUID();
-      if (clientId === undefined) await phoneStore.add({ ...newCheckIn(id, owner, kind), ...changed });
-      else await phoneStore.update(id, (latest) => ({ ...latest, ...changed }));
-      return id;
+      const shown = { ...(kept ?? newCheckIn(crypto.randomUUID(), owner, kind)), ...changed };
+      await write(shown, () =>
+        kept === null ? phoneStore.add(shown) : phoneStore.update(shown.clientId, (latest) => ({ ...latest, ...changed })),
+      );
+      return shown.clientId;
     },
-    [clientId, owner, kind],
+    [kept, write, owner, kind],
   );
 
   const send = useCallback(async () => {

@@ -34,6 +34,11 @@ export const phoneStore = {
     return () => changes.removeEventListener('change', call);
   },
 
+  /** Has everybody read again. */
+  say(): void {
+    changes.dispatchEvent(new Event('change'));
+  },
+
   async checkIns(): Promise<KeptCheckIn[]> {
     return (await open()).getAll('checkIns');
   },

@@ -1,3 +1,4 @@
+import { patientStateSchema } from '../../../lib/care/patient-contract';
 import { hasSomethingToSend } from './kept-check-in';
 import { phoneStore } from './phone-store';
 import { sendCheckIn, type SendOutcome, type SendPorts } from './send-check-in';
@@ -13,7 +14,15 @@ const PORTS: SendPorts = {
   forgetPieces: phoneStore.forgetPieces,
 };
 
+/** Whose link the server knows this phone by now; it may have changed since this page was opened. */
+async function ownerNow(): Promise<string> {
+  const response = await PORTS.request('/api/patient/state');
+  if (!response.ok) throw new Error(`The server answered ${response.status}.`);
+  return patientStateSchema.parse(await response.json()).procedureAt;
+}
+
 async function sendEach(owner: string): Promise<SendOutcome> {
+  if ((await ownerNow()) !== owner) return 'done';
   const waiting = (await phoneStore.checkIns()).filter((kept) => kept.owner === owner && hasSomethingToSend(kept));
   let worst: SendOutcome = 'done';
   for (const { clientId } of waiting) {

@@ -3,7 +3,7 @@
 import { Button } from '../../_components/button';
 import { hoursBetweenInstants } from '../../../lib/care/instant';
 import type { Answers } from '../../../lib/care/answers';
-import type { PatientState } from '../../../lib/care/patient-contract';
+import type { PatientState, PhotoVerdict } from '../../../lib/care/patient-contract';
 import { CallNow } from '../_patient/call-now';
 import { usePatient } from '../_patient/patient-context';
 import { PatientPage } from '../_patient/patient-page';
@@ -15,6 +15,7 @@ import { QUESTIONS } from '../_questions/questions';
 import { warningSigns } from '../_questions/warning-signs';
 import { PhotoStep } from './photo-step';
 import { PhotoVerdictNotice } from './photo-verdict-notice';
+import { useVerdict } from './use-verdict';
 
 /** Photo first, six questions after it, then what was received. One thing on the screen at a time. */
 export function CheckInScreen() {
@@ -37,12 +38,13 @@ function CheckIn({ state }: { readonly state: PatientState }) {
 
 function Step({ state, draft, hoursSince }: { readonly state: PatientState; readonly draft: Draft; readonly hoursSince: number }) {
   const { kept, change } = draft;
+  const verdict = useVerdict(kept);
   if (kept !== null && kept.at !== null) return <ReceivedStep kept={kept} state={state} leave={draft.leave} />;
   const step = kept?.step ?? 0;
-  if (step === 0) return <PhotoStep draft={draft} />;
+  if (step === 0) return <PhotoStep draft={draft} verdict={verdict} />;
   const { title, Question } = QUESTIONS[step - 1];
   return (
-    <QuestionFrame draft={draft} step={step} title={title}>
+    <QuestionFrame draft={draft} verdict={verdict} step={step} title={title}>
       <Question
         key={step}
         answers={kept?.answers ?? {}}
@@ -58,12 +60,13 @@ function Step({ state, draft, hoursSince }: { readonly state: PatientState; read
 
 interface QuestionFrameProps {
   readonly draft: Draft;
+  readonly verdict: PhotoVerdict;
   readonly step: number;
   readonly title: (typeof QUESTIONS)[number]['title'];
   readonly children: React.ReactNode;
 }
 
-function QuestionFrame({ draft, step, title, children }: QuestionFrameProps) {
+function QuestionFrame({ draft, verdict, step, title, children }: QuestionFrameProps) {
   const { messages } = usePatient();
   const { change, kept } = draft;
   const last = step === QUESTIONS.length;
@@ -73,7 +76,7 @@ function QuestionFrame({ draft, step, title, children }: QuestionFrameProps) {
       <StepTitle step={`question ${step}`}>{title(messages)}</StepTitle>
       {children}
       <div className={styles.bottom}>
-        {kept ? <PhotoVerdictNotice kept={kept} short={!last} begin={() => change({})} /> : null}
+        {kept ? <PhotoVerdictNotice kept={kept} verdict={verdict} short={!last} begin={() => change({})} /> : null}
         <Button look="main" onClick={() => void (last ? draft.send() : change({ step: step + 1 }))}>
           {last ? messages.send : messages.steps.next}
         </Button>

@@ -1,6 +1,7 @@
 'use client';
 
 import { Button } from '../../_components/button';
+import type { PhotoVerdict } from '../../../lib/care/patient-contract';
 import { usePatient } from '../_patient/patient-context';
 import styles from '../_patient/patient.module.css';
 import { PhotoPicker } from '../_patient/photo-picker';
@@ -11,7 +12,7 @@ import { PhotoPreview } from './photo-preview';
 import { PhotoVerdictNotice } from './photo-verdict-notice';
 
 /** How to hold card and phone, then the camera; afterwards what the server says about the photo. */
-export function PhotoStep({ draft }: { readonly draft: Draft }) {
+export function PhotoStep({ draft, verdict }: { readonly draft: Draft; readonly verdict: PhotoVerdict }) {
   const { messages } = usePatient();
   const { kept, change } = draft;
   const begin = () => change({});
@@ -22,7 +23,7 @@ export function PhotoStep({ draft }: { readonly draft: Draft }) {
       {kept && photo ? (
         <>
           <PhotoPreview clientId={kept.clientId} photo={photo} />
-          <PhotoVerdictNotice kept={kept} begin={begin} />
+          <PhotoVerdictNotice kept={kept} verdict={verdict} begin={begin} />
         </>
       ) : (
         <>
@@ -36,7 +37,7 @@ export function PhotoStep({ draft }: { readonly draft: Draft }) {
           <PhotoPicker kind="toe" label={messages.photo.choose} begin={begin} />
         </>
       )}
-      <Button look={photo ? 'main' : 'plain'} onClick={() => void change({ step: 1 })}>
+      <Button look={photo === null ? 'plain' : verdict.state === 'retake' ? 'wide' : 'main'} onClick={() => void change({ step: 1 })}>
         {photo ? messages.photo.goOn : messages.photo.without}
       </Button>
     </>

@@ -16,11 +16,13 @@ async function askVerdict(clientId: string, sha256: string): Promise<PhotoVerdic
 }
 
 /** The first word on a photo that has arrived; it is asked for until it comes. */
-export function useVerdict({ clientId, photo }: KeptCheckIn): PhotoVerdict {
+export function useVerdict(kept: KeptCheckIn | null): PhotoVerdict {
   const [verdict, setVerdict] = useState<{ of: string; is: PhotoVerdict } | null>(null);
-  const sha256 = photo?.complete ? photo.sha256 : null;
+  const clientId = kept?.clientId ?? null;
+  // Whoever has sent it and gone on needs no first word any more.
+  const sha256 = kept?.at === null && kept.photo?.complete ? kept.photo.sha256 : null;
   useEffect(() => {
-    if (sha256 === null) return;
+    if (clientId === null || sha256 === null) return;
     let timer: ReturnType<typeof setTimeout>;
     let gone = false;
     const ask = async (times: number) => {

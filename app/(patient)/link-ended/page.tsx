@@ -1,0 +1,5 @@
+import { LinkEndedScreen } from './link-ended-screen';
+
+export default function LinkEndedPage() {
+  return <LinkEndedScreen />;
+}
