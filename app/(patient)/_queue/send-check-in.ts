@@ -79,7 +79,8 @@ async function sendPhoto(clientId: string, photo: KeptPhoto, ports: SendPorts): 
     });
     // The server holds another number of bytes than we thought: its word counts.
     const now = sent.status === 409 ? await askHeld(path, headers, ports) : await readHeld(sent);
-    if (!now.complete && now.receivedBytes === held.receivedBytes) throw new Stopped(0);
+    // No step forward, or back to the start because the bytes did not agree: not again at once, but after a while.
+    if (!now.complete && now.receivedBytes <= held.receivedBytes) throw new Stopped(0);
     held = now;
   }
   await ports.update(clientId, (latest) =>

@@ -1,6 +1,5 @@
 'use client';
 
-import Link from 'next/link';
 import { useEffect } from 'react';
 import { ButtonLink } from '../../_components/button';
 import { GridPaper } from '../../_components/grid-paper';
@@ -31,6 +30,7 @@ function Today({ state }: { readonly state: PatientState }) {
   const { kept: bleeding, leave: leaveFirstDay } = useDraft('firstDay');
   useEffect(() => void leave(), [leave]);
   useEffect(() => void leaveFirstDay(), [leaveFirstDay]);
+  const firstDay = due.dressing.staysOn || bleeding?.at === null;
   const begun = draft !== null && draft.at === null;
 
   return (
@@ -44,7 +44,7 @@ function Today({ state }: { readonly state: PatientState }) {
       <ButtonLink look="main" href="/check-in">
         {begun ? messages.today.resume : messages.today.start}
       </ButtonLink>
-      {due.dressing.staysOn || bleeding?.at === null ? (
+      {firstDay ? (
         <ButtonLink look="wide" href="/first-day">
           {messages.today.bleeding}
         </ButtonLink>
@@ -53,12 +53,10 @@ function Today({ state }: { readonly state: PatientState }) {
       {due.soaks?.minutes ? <SoakTimer minutes={due.soaks.minutes} /> : null}
       <ClinicMessages state={state} />
       <WhoToCall clinic={state.clinic} />
-      {due.dressing.staysOn ? null : (
-        <p className={styles.soft}>
-          <Link href="/first-day" prefetch={false}>
-            {messages.today.bleeding}
-          </Link>
-        </p>
+      {firstDay ? null : (
+        <ButtonLink look="plain" href="/first-day">
+          {messages.today.bleeding}
+        </ButtonLink>
       )}
     </>
   );

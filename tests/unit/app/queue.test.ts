@@ -131,6 +131,21 @@ describe('sending', () => {
     expect(server.held.equals(bytes)).toBe(true);
   });
 
+  it('stops for now when the server has dropped what it held', async () => {
+    const { ports, server, kept } = made(2 * PIECE_BYTES + 10);
+    const { request } = ports;
+    const dropping: SendPorts = {
+      ...ports,
+      request: async (path, init) => {
+        if (path.endsWith(`offset=${PIECE_BYTES}`)) server.held = Buffer.alloc(0);
+        return path.endsWith(`offset=${PIECE_BYTES}`) ? new Response('{}', { status: 409 }) : request(path, init);
+      },
+    };
+    expect(await sendCheckIn(ID, dropping)).toBe('later');
+    expect(kept().photo?.complete).toBe(false);
+    expect(await sendCheckIn(ID, ports)).toBe('done');
+  });
+
   it('sends the photo of one that is still being filled in, and no answers', async () => {
     const { ports, server, change, kept } = made(10);
     change({ at: null });
