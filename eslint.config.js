@@ -35,7 +35,7 @@ const TESTS_THAT_CANNOT_FAIL = [
 ];
 
 export default tseslint.config(
-  { ignores: ['node_modules/', '.next/', '.scratch/', 'out/', '**/*.d.mts'] },
+  { ignores: ['node_modules/', '.next/', '.scratch/', 'out/', 'lib/edges/db/generated/', '**/*.d.mts'] },
   {
     files: ['**/*.{ts,tsx,js,mjs}'],
     extends: [tseslint.configs.base],

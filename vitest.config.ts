@@ -6,7 +6,7 @@ Object.assign(process.env, { TZ: 'Asia/Kathmandu', LANG: 'en_GB.UTF-8', LC_ALL: 
 
 export default defineConfig({
   resolve: {
-    alias: { 'server-only': path.resolve(import.meta.dirname, 'tests/hostile/server-only.ts') },
+    alias: { '@': import.meta.dirname, 'server-only': path.resolve(import.meta.dirname, 'tests/hostile/server-only.ts') },
   },
   test: {
     include: ['tests/**/*.test.ts'],

@@ -6,12 +6,14 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { ensureClient } from '../lib/commands/ensure-client.mjs';
 import { ensureInstalled } from '../lib/commands/ensure-installed.mjs';
 import { closingLine } from './closing-line.mjs';
 
 const ROOT = path.resolve(import.meta.dirname, '..');
 
 ensureInstalled();
+ensureClient();
 
 const folder = mkdtempSync(path.join(tmpdir(), 'foldwatch-tests-'));
 const report = path.join(folder, 'report.json');

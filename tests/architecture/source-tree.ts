@@ -5,7 +5,7 @@ import path from 'node:path';
 export const ROOT = path.resolve(import.meta.dirname, '..', '..');
 
 /** Made by tools and never committed. */
-const NOT_OURS = new Set(['.git', '.next', '.scratch', '__pycache__', 'node_modules', 'out']);
+const NOT_OURS = new Set(['.git', '.next', '.scratch', '__pycache__', 'generated', 'node_modules', 'out']);
 
 /** Every file below `folder`, relative to the root and with forward slashes. `treeFiles('lib')` */
 export function treeFiles(folder = ''): string[] {

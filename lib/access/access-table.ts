@@ -1,0 +1,57 @@
+/**
+ * Who may do what, all of it on one screen. What has no row here is refused. `own` is the episode that a personal link
+ * opens; `clinic` is an episode of the same clinic; `any` belongs to nobody.
+ */
+import type { Role } from './actor';
+
+export type Scope = 'own' | 'clinic' | 'any';
+
+export interface AccessRow {
+  readonly role: Role;
+  readonly action: Action;
+  readonly scope: Scope;
+  /** Also before the year of birth has been answered. */
+  readonly beforeBirthYear?: true;
+}
+
+export const ACTIONS = [
+  'health.read',
+  'link.open',
+  'session.leave',
+  'birthYear.answer',
+  'state.read',
+  'photo.send',
+  'verdict.read',
+  'checkIn.send',
+  'photo.view',
+] as const;
+export type Action = (typeof ACTIONS)[number];
+
+export const ACCESS_TABLE: readonly AccessRow[] = [
+  { role: 'anonymous', action: 'health.read', scope: 'any' },
+  { role: 'patient', action: 'health.read', scope: 'any', beforeBirthYear: true },
+  { role: 'nurse', action: 'health.read', scope: 'any' },
+  { role: 'clinician', action: 'health.read', scope: 'any' },
+  { role: 'lead', action: 'health.read', scope: 'any' },
+  { role: 'admin', action: 'health.read', scope: 'any' },
+
+  // A personal link opens for whoever holds it, also on a phone on which another one was open.
+  { role: 'anonymous', action: 'link.open', scope: 'any' },
+  { role: 'patient', action: 'link.open', scope: 'any', beforeBirthYear: true },
+  { role: 'nurse', action: 'link.open', scope: 'any' },
+  { role: 'clinician', action: 'link.open', scope: 'any' },
+  { role: 'lead', action: 'link.open', scope: 'any' },
+  { role: 'admin', action: 'link.open', scope: 'any' },
+
+  { role: 'patient', action: 'session.leave', scope: 'own', beforeBirthYear: true },
+  { role: 'patient', action: 'birthYear.answer', scope: 'own', beforeBirthYear: true },
+  { role: 'patient', action: 'state.read', scope: 'own' },
+  { role: 'patient', action: 'photo.send', scope: 'own' },
+  { role: 'patient', action: 'verdict.read', scope: 'own' },
+  { role: 'patient', action: 'checkIn.send', scope: 'own' },
+
+  { role: 'patient', action: 'photo.view', scope: 'own' },
+  { role: 'nurse', action: 'photo.view', scope: 'clinic' },
+  { role: 'clinician', action: 'photo.view', scope: 'clinic' },
+  { role: 'lead', action: 'photo.view', scope: 'clinic' },
+];

@@ -1,0 +1,26 @@
+import type { Queries } from './open-database';
+
+/** Everything about one episode that the rules and the patient's page are made from. */
+export async function readEpisodeRows(queries: Queries, id: string) {
+  return queries.episode.findUniqueOrThrow({
+    where: { id },
+    include: {
+      clinic: { include: { ruleBooks: { orderBy: { number: 'desc' }, take: 1 } } },
+      procedure: true,
+      plans: { orderBy: { number: 'desc' }, take: 1 },
+      checkIns: { orderBy: { receivedAt: 'asc' } },
+      photos: {
+        orderBy: { receivedAt: 'asc' },
+        include: {
+          analyses: { orderBy: { finishedAt: 'desc' }, take: 1 },
+          outlines: { orderBy: { number: 'desc' }, take: 1 },
+          job: { select: { state: true } },
+        },
+      },
+      resolutions: { orderBy: { at: 'asc' } },
+      messages: { orderBy: { at: 'desc' } },
+    },
+  });
+}
+
+export type EpisodeRows = Awaited<ReturnType<typeof readEpisodeRows>>;

@@ -1,0 +1,21 @@
+import { newId } from './new-id';
+import type { Queries } from './open-database';
+
+export interface ClinicWords {
+  readonly name: string;
+  readonly phone: string;
+  readonly emergencyPhone: string;
+  readonly openingHours: string;
+  readonly timeZone: string;
+  readonly language: string;
+  readonly asksBirthYear: boolean;
+  /** Minutes by level. */
+  readonly reviewLimits: Readonly<Record<string, number>>;
+}
+
+/** @returns its id */
+export async function startClinic(queries: Queries, { reviewLimits, ...words }: ClinicWords, madeAt: Date): Promise<string> {
+  const id = newId();
+  await queries.clinic.create({ data: { id, ...words, reviewLimits: JSON.stringify(reviewLimits), madeAt } });
+  return id;
+}

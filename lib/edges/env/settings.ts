@@ -1,0 +1,29 @@
+/** Everything the program is told by its environment. Wrong values stop it at the start, by name. */
+import path from 'node:path';
+import { z } from 'zod';
+
+const settingsSchema = z.object({
+  /** Folder of the database and the photos; on a local disk. */
+  FOLDWATCH_DATA: z.string().min(1).default(path.join('out', 'data')),
+  /** The address people type, such as https://clinic.example. Without it the request's own host counts. */
+  FOLDWATCH_ORIGIN: z.url({ protocol: /^https?$/ }).transform((address) => new URL(address).origin).optional(),
+});
+
+export interface Settings {
+  readonly databaseFile: string;
+  readonly photoFolder: string;
+  readonly origin: string | null;
+}
+
+/** Reads them: `readSettings().databaseFile`. The argument is for tests. */
+export function readSettings(environment: Readonly<Record<string, string | undefined>> = process.env): Settings {
+  const read = settingsSchema.safeParse(environment);
+  if (!read.success) throw new Error(`The environment cannot be used. ${z.prettifyError(read.error)}`);
+  // turbopackIgnore: the folder is told at run time, nothing in it belongs to the build.
+  const data = path.resolve(/* turbopackIgnore: true */ read.data.FOLDWATCH_DATA);
+  return {
+    databaseFile: path.join(data, 'foldwatch.sqlite'),
+    photoFolder: path.join(data, 'photos'),
+    origin: read.data.FOLDWATCH_ORIGIN ?? null,
+  };
+}
