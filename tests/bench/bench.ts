@@ -1,9 +1,11 @@
-/** `npm run bench -- accuracy|speed`: figures that are printed, and written with `--json FILE`. */
+/** `npm run bench -- accuracy|cohorts|speed`: figures that are printed, and written with `--json FILE`. */
 import { accuracyCommand } from './accuracy/accuracy-command';
+import { cohortsCommand } from './cohorts/cohorts-command';
 import { speedCommand } from './speed/speed-command';
 
 const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<void>>> = {
   accuracy: accuracyCommand,
+  cohorts: cohortsCommand,
   speed: speedCommand,
 };
 

@@ -1,0 +1,49 @@
+import { hoursBetweenInstants } from '../../../lib/care/instant';
+import { parseEpisode } from '../../../lib/care/parse-episode';
+import { LIMITS } from '../../../lib/decide/constants';
+import { evaluate } from '../../../lib/decide/evaluate';
+import type { Finding, RuleId } from '../../../lib/decide/finding';
+import { DEFAULT_RULE_BOOK } from '../../../lib/decide/rule-book';
+import type { CourseKind } from './course-truth';
+import { drawEpisode, type InventedEpisode } from './draw-episode';
+
+/** A finding with its hour after the procedure. */
+export interface TimedFinding extends Finding {
+  readonly hours: number;
+}
+
+export interface JudgedEpisode {
+  readonly invented: InventedEpisode;
+  readonly findings: readonly TimedFinding[];
+  /** Hours at which a photo was there that could be used, and at which redness had a reach. */
+  readonly usableHours: readonly number[];
+  readonly reachHours: readonly number[];
+}
+
+/** Invents and judges one episode. */
+export function judgeEpisode(kind: CourseKind, place: number, seed: number): JudgedEpisode {
+  const invented = drawEpisode(kind, place, seed);
+  const parsed = parseEpisode(invented.json);
+  if ('problem' in parsed) throw new Error(`The generator wrote an episode that is refused: ${parsed.problem}`);
+  const start = parsed.episode.procedure.at;
+  const photos = parsed.episode.checkIns.flatMap(({ at, photo }) => (photo?.measured ? [{ hours: hoursBetweenInstants(start, at), photo }] : []));
+  const hasReach = ({ photo }: (typeof photos)[number]) => photo.measurements.unrolledReach !== undefined && 'value' in photo.measurements.unrolledReach;
+  return {
+    invented,
+    findings: evaluate(parsed.episode, DEFAULT_RULE_BOOK).map((finding) => ({ ...finding, hours: hoursBetweenInstants(start, finding.at) })),
+    usableHours: photos.map(({ hours }) => hours),
+    reachHours: photos.filter(hasReach).map(({ hours }) => hours),
+  };
+}
+
+export const RED_RULES: readonly RuleId[] = ['reach-moderate', 'reach-mild', 'spreading', 'spreading-proximal', 'antibiotic-no-better', 'relapse'];
+/** True whenever they are raised: they state what did or did not arrive. */
+export const ADMINISTRATIVE: readonly RuleId[] = ['silent', 'cannot-judge'];
+
+/** Is this finding false in a clean course? Dryness and lateness are measured against the true day. */
+export function isFalseInClean({ invented: { truth } }: JudgedEpisode, { rule, hours }: TimedFinding): boolean {
+  if (ADMINISTRATIVE.includes(rule)) return false;
+  if (rule === 'dry') return hours / 24 < truth.dryDay - 1;
+  if (rule === 'late') return truth.dryDay < LIMITS[`slow.${truth.matricectomy}`].value - 2;
+  return true;
+}
