@@ -1,8 +1,11 @@
 /** The production build of the pages, built when there is none newer than its sources, and Debian's Chromium to open them. */
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
-import { existsSync, statSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, rmSync, statSync } from 'node:fs';
 import net from 'node:net';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { chromium, type Browser } from 'playwright-core';
 import { ROOT, treeFiles } from '../architecture/source-tree';
 
@@ -23,6 +26,28 @@ export const openBrowser = (): Promise<Browser> =>
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
   });
 
+/** Longer than any build takes: a lock older than that was left behind. */
+const STALE_MS = 240_000;
+
+/** Test files run side by side; only one of them may build. */
+async function oneAtATime(work: () => void): Promise<void> {
+  const lock = path.join(tmpdir(), `foldwatch-build-${createHash('sha256').update(ROOT).digest('hex').slice(0, 12)}`);
+  for (;;) {
+    try {
+      mkdirSync(lock);
+      break;
+    } catch {
+      if (existsSync(lock) && Date.now() - statSync(lock).mtimeMs > STALE_MS) rmSync(lock, { recursive: true, force: true });
+      await setTimeout(500);
+    }
+  }
+  try {
+    work();
+  } finally {
+    rmSync(lock, { recursive: true, force: true });
+  }
+}
+
 function buildIfOlder(): void {
   const built = path.join(ROOT, '.next', 'BUILD_ID');
   const newest = ['app', 'lib', 'public'].flatMap((folder) => treeFiles(folder)).map((file) => statSync(path.join(ROOT, file)).mtimeMs);
@@ -39,10 +64,11 @@ const freePort = () =>
     });
   });
 
-export async function startPages(): Promise<{ port: number; stop: () => void }> {
-  buildIfOlder();
+/** Serves them on a port of their own; what is given is added to the environment, such as where the data lies. */
+export async function startPages(environment: Readonly<Record<string, string>> = {}): Promise<{ port: number; stop: () => void }> {
+  await oneAtATime(buildIfOlder);
   const port = await freePort();
-  const server: ChildProcess = spawn(process.execPath, [NEXT, 'start', '-p', String(port), '-H', '127.0.0.1'], { cwd: ROOT, env: ENV });
+  const server: ChildProcess = spawn(process.execPath, [NEXT, 'start', '-p', String(port), '-H', '127.0.0.1'], { cwd: ROOT, env: { ...ENV, ...environment } });
   await new Promise<void>((ready, fail) => {
     server.stdout?.on('data', (text: Buffer) => String(text).includes('Ready') && ready());
     server.on('exit', (code) => fail(new Error(`The pages ended with ${code} before they were ready.`)));
