@@ -20,6 +20,19 @@ import { scaleTerms } from './scale-terms';
 import { skinSlopeTerm } from './skin-slope-term';
 import { splitBoundary } from './split-boundary';
 
+/** The mask of the region with a rim of so many millimetres. */
+type RimMask = (rimMm: number) => Uint8Array;
+
+/** Three numbers are taken from the same few masks: each is filled once. */
+function maskOncePerRim(outlines: MeasureInput['outlines'], planes: RednessPlanes): RimMask {
+  const known = new Map<number, Uint8Array>();
+  return (rimMm) => {
+    const mask = known.get(rimMm) ?? rednessMask(outlines, planes.grid, rimMm);
+    known.set(rimMm, mask);
+    return mask;
+  };
+}
+
 const typeA = (u: number, dof: number | null, sensitivity = 1): BudgetTerm => ({
   name: 'scatter',
   u,
@@ -45,14 +58,15 @@ function meanExcess(
   key: 'rednessDeltaEi' | 'rednessDeltaA',
   region: Region,
   planes: RednessPlanes,
+  maskWith: RimMask,
 ): Budgeted {
   const plane = key === 'rednessDeltaEi' ? planes.excessEi : planes.deltaA;
-  const inside = plane && meanInMask(plane, planes.grid, rednessMask(input.outlines, planes.grid, 0));
+  const inside = plane && meanInMask(plane, planes.grid, maskWith(0));
   if (!plane || !inside || inside.share < LEAST_INDEX_SHARE) return refused('evidenceTooWeak');
   const referenceU =
     key === 'rednessDeltaEi' ? (planes.referenceUEi ?? REFERENCE_EI_U) : (planes.referenceUDeltaA ?? REFERENCE_DELTA_A_U);
   const meanWithRim = (rimMm: number): number =>
-    meanInMask(plane, planes.grid, rednessMask(input.outlines, planes.grid, rimMm))?.mean ?? inside.mean;
+    meanInMask(plane, planes.grid, maskWith(rimMm))?.mean ?? inside.mean;
   return budgeted(input, key, inside.mean, [
     typeA(inside.u, inside.dof),
     { name: 'referenceField', u: referenceU },
@@ -62,12 +76,11 @@ function meanExcess(
 }
 
 /** Excess summed over the region and its rim. */
-function load(input: MeasureInput, region: Region, planes: RednessPlanes): Budgeted {
-  const maskWith = (rimMm: number): Uint8Array => rednessMask(input.outlines, planes.grid, LOAD_RIM_MM + rimMm);
-  const inside = meanInMask(planes.excessEi, planes.grid, rednessMask(input.outlines, planes.grid, 0));
-  const gathered = meanInMask(planes.excessEi, planes.grid, maskWith(0));
+function load(input: MeasureInput, region: Region, planes: RednessPlanes, maskWith: RimMask): Budgeted {
+  const inside = meanInMask(planes.excessEi, planes.grid, maskWith(0));
+  const gathered = meanInMask(planes.excessEi, planes.grid, maskWith(LOAD_RIM_MM));
   if (!inside || !gathered || inside.share < LEAST_INDEX_SHARE) return refused('evidenceTooWeak');
-  const sumWith = (rimMm: number): number => rednessLoad(planes.excessEi, planes.grid, maskWith(rimMm));
+  const sumWith = (rimMm: number): number => rednessLoad(planes.excessEi, planes.grid, maskWith(LOAD_RIM_MM + rimMm));
   const sum = sumWith(0);
   return budgeted(input, 'rednessLoad', sum, [
     ...scaleTerms(input.scale, sum, 'area'),
@@ -96,9 +109,10 @@ export function measureRedness(
     const none = refused(refusal ?? 'noRegionFound');
     return { rednessLoad: none, rednessDeltaEi: none, rednessDeltaA: none };
   }
+  const maskWith = maskOncePerRim(input.outlines, planes);
   return {
-    rednessLoad: load(input, erythema, planes),
-    rednessDeltaEi: meanExcess(input, 'rednessDeltaEi', erythema, planes),
-    rednessDeltaA: meanExcess(input, 'rednessDeltaA', erythema, planes),
+    rednessLoad: load(input, erythema, planes, maskWith),
+    rednessDeltaEi: meanExcess(input, 'rednessDeltaEi', erythema, planes, maskWith),
+    rednessDeltaA: meanExcess(input, 'rednessDeltaA', erythema, planes, maskWith),
   };
 }

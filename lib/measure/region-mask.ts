@@ -1,27 +1,9 @@
 import { gridPixel } from '../rectify/grid-pixel';
 import type { MapGrid } from '../rectify/millimetre-map';
+import { ringMask } from '../rectify/ring-mask';
 import type { PointMm } from '../units';
 import type { Rings } from './region-area';
 import { regionEdge } from './region-edge';
-
-/** For every row of pixel centres the columns at which edges cross it. Each edge is visited once. */
-function crossingsByRow(rings: Rings, grid: MapGrid): number[][] {
-  const byRow = Array.from({ length: grid.heightPx }, (): number[] => []);
-  for (const { ring } of rings) {
-    ring.forEach((from, index) => {
-      const to = ring[(index + 1) % ring.length];
-      const [upper, lower] = from.downMm <= to.downMm ? [from, to] : [to, from];
-      const top = gridPixel(grid, upper);
-      const bottom = gridPixel(grid, lower);
-      // Upper end included, lower end not: a corner between two edges is crossed once.
-      for (let row = Math.max(0, Math.ceil(top.row)); row < Math.min(grid.heightPx, bottom.row); row += 1) {
-        const share = (row - top.row) / (bottom.row - top.row);
-        byRow[row].push(top.column + share * (bottom.column - top.column));
-      }
-    });
-  }
-  return byRow.map((columns) => columns.sort((a, b) => a - b));
-}
 
 function fillDisc(mask: Uint8Array, grid: MapGrid, centre: PointMm, radiusMm: number): void {
   const { row, column } = gridPixel(grid, centre);
@@ -46,14 +28,7 @@ function fillDisc(mask: Uint8Array, grid: MapGrid, centre: PointMm, radiusMm: nu
  */
 export function regionMask(rings: Rings, grid: MapGrid, rimMm = 0): Uint8Array {
   if (!(rimMm >= 0)) throw new RangeError(`regionMask: rimMm must be ≥ 0, received ${rimMm}`);
-  const mask = new Uint8Array(grid.widthPx * grid.heightPx);
-  crossingsByRow(rings, grid).forEach((columns, row) => {
-    for (let pair = 0; pair + 1 < columns.length; pair += 2) {
-      const from = Math.max(0, Math.ceil(columns[pair]));
-      const to = Math.min(grid.widthPx - 1, Math.ceil(columns[pair + 1]) - 1);
-      if (to >= from) mask.fill(1, row * grid.widthPx + from, row * grid.widthPx + to + 1);
-    }
-  });
+  const mask = ringMask(rings.map(({ ring }) => ring), grid);
   if (rimMm > 0) regionEdge(rings).flat().forEach((point) => fillDisc(mask, grid, point, rimMm));
   return mask;
 }

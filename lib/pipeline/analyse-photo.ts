@@ -29,6 +29,7 @@ import { cardPose } from '../rectify/pose';
 import { poseGates } from '../rectify/pose-gates';
 import { resampleMap } from '../rectify/resample-map';
 import { toeGrid } from '../rectify/toe-grid';
+import { HALF } from '../segment/constants';
 import { segmentToe } from '../segment/segment-toe';
 import type { ToeColours } from '../segment/toe-colours';
 import { toeGates } from '../segment/toe-gates';
@@ -80,7 +81,8 @@ async function analyseUpright(photo: UprightPhoto, request: AnalysisRequest, por
   const segmentation = segmentToe(colours, fields);
   const all: GateReason[] = [...reasons, ...toeGates(colours, segmentation, geometry)];
   if (all.length > 0) return { ...empty, card, colour, colours, segmentation, reasons: all };
-  const a65 = lab65Map({ ...colours }, colour.paperLight).a65;
+  const onToe = Uint8Array.from(fields.toe, (toe) => (toe >= HALF ? 1 : 0));
+  const { a65 } = lab65Map(colours, colour.paperLight, onToe);
   return { ...empty, card, colour, colours, segmentation, measurement: measureSegmentation(segmentation, card, fields, a65) };
 }
 

@@ -28,18 +28,24 @@ export function shrinkToGrey(photo: UprightPhoto, shrink: number): GreyImage {
   const grey = new Uint8Array(widthPx * heightPx);
   const taps = shrink % 2 === 0 ? 2 : Math.min(shrink, 3);
   const first = Math.floor((shrink - taps) / 2);
-  const scale = 1 / (taps * taps);
-  for (let row = 0; row < heightPx; row++) {
-    for (let column = 0; column < widthPx; column++) {
-      let sum = 0;
-      for (let dr = 0; dr < taps; dr++) {
-        let at = ((row * shrink + first + dr) * photo.widthPx + column * shrink + first) * 3 + 1;
-        for (let dc = 0; dc < taps; dc++, at += 3) sum += photo.srgb[at];
-      }
-      grey[row * widthPx + column] = sum * scale;
+  const { srgb } = photo;
+  const step = shrink * 3;
+  const below = photo.widthPx * 3;
+  for (let row = 0, i = 0; row < heightPx; row++) {
+    let at = ((row * shrink + first) * photo.widthPx + first) * 3 + 1;
+    if (taps === 2) {
+      for (let column = 0; column < widthPx; column++, at += step) grey[i++] = (srgb[at] + srgb[at + 3] + srgb[at + below] + srgb[at + below + 3]) >> 2;
+    } else {
+      for (let column = 0; column < widthPx; column++, at += step) grey[i++] = meanOfTaps(srgb, at, taps, below);
     }
   }
   return { widthPx, heightPx, grey: stretched(grey), shrink };
+}
+
+function meanOfTaps(srgb: Uint8Array, at: number, taps: number, below: number): number {
+  let sum = 0;
+  for (let dr = 0; dr < taps; dr++) for (let dc = 0; dc < taps; dc++) sum += srgb[at + dr * below + dc * 3];
+  return sum / (taps * taps);
 }
 
 /**

@@ -7,22 +7,29 @@ import type { MapGrid } from '../rectify/millimetre-map';
  *
  * @param grid the map
  * @param marked one value per pixel, not 0 = marked
+ * @param withinMm only distances up to this are needed: larger ones may come back as Infinity, and much sooner
  * @returns mm; Infinity everywhere when nothing is marked
  * @example distanceField(grid, margin)[0]
  */
-export function distanceField(grid: MapGrid, marked: Uint8Array): Float32Array {
+export function distanceField(grid: MapGrid, marked: Uint8Array, withinMm = Infinity): Float32Array {
   const { widthPx, heightPx } = grid;
+  const far = Math.min(FAR, withinMm * grid.pxPerMm + 1);
   const heights = columnDistances(marked, widthPx);
   const result = new Float32Array(widthPx * heightPx);
   const places = new Int32Array(widthPx);
   const bounds = new Float64Array(widthPx + 1);
   for (let row = 0; row < heightPx; row++) {
     const start = row * widthPx;
-    const last = envelope(heights, start, widthPx, places, bounds);
+    const last = envelope(heights, start, widthPx, places, bounds, far);
+    if (last < 0) {
+      result.fill(Infinity, start, start + widthPx);
+      continue;
+    }
     for (let q = 0, k = 0; q < widthPx; q++) {
       while (k < last && bounds[k + 1] < q) k++;
-      const high = last < 0 ? FAR : heights[start + places[k]];
-      result[start + q] = high >= FAR ? Infinity : Math.sqrt((q - places[k]) ** 2 + high * high) / grid.pxPerMm;
+      const high = heights[start + places[k]];
+      const off = q - places[k];
+      result[start + q] = Math.sqrt(off * off + high * high) / grid.pxPerMm;
     }
   }
   return result;
@@ -43,11 +50,11 @@ function columnDistances(marked: Uint8Array, widthPx: number): Float32Array {
 }
 
 /** Lower envelope of the row's parabolas: their places and the bounds between them; returns the last one's index. */
-function envelope(heights: Float32Array, start: number, widthPx: number, places: Int32Array, bounds: Float64Array): number {
+function envelope(heights: Float32Array, start: number, widthPx: number, places: Int32Array, bounds: Float64Array, far: number): number {
   let last = -1;
   for (let q = 0; q < widthPx; q++) {
     const high = heights[start + q];
-    if (high >= FAR) continue;
+    if (high >= far) continue;
     let at = -Infinity;
     while (last >= 0) {
       const p = places[last];

@@ -1,5 +1,5 @@
-import { median } from 'd3-array';
 import { type IndividualTypologyAngle, individualTypologyAngle } from '../colour/individual-typology-angle';
+import { medianOf } from '../colour/median-of';
 import { convertLinearToLab65 } from '../colour/convert-linear-to-lab65';
 import type { MapGrid } from '../rectify/millimetre-map';
 import { HALF, LEAST_LIGHT, LEAST_REFERENCE_MM2, NOISE_SCALE_MM, OUTLINE_CLEAR_MM, REFERENCE_CLEAR_MM, SUSPECTED_REDNESS } from './constants';
@@ -51,8 +51,8 @@ function plainSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
     const tissue = Math.max(fields.nailUnit[i], fields.nailPlate[i], fields.groove[i], fields.raw[i], fields.macerated[i], fields.erythema[i]);
     marked[i] = tissue > SUSPECTED_REDNESS ? 1 : 0;
   }
-  const toOutside = distanceField(grid, outside);
-  const toMarked = distanceField(grid, marked);
+  const toOutside = distanceField(grid, outside, OUTLINE_CLEAR_MM);
+  const toMarked = distanceField(grid, marked, REFERENCE_CLEAR_MM);
   const plain = new Uint8Array(outside.length);
   for (let i = 0; i < plain.length; i++) {
     const lit = colours.seen[i] === 1 && colours.green[i] > LEAST_LIGHT;
@@ -64,7 +64,7 @@ function plainSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
 /** ITA of the channel-wise median colour; medians are not moved by hair, wrinkles and gloss. */
 function medianIta(colours: ToeColours, plain: Uint8Array): IndividualTypologyAngle | null {
   const at = everySome(plain, colours.grid);
-  const channel = (plane: Float32Array) => median(at, (i) => plane[i]) as number;
+  const channel = (plane: Float32Array) => medianOf(at.map((i) => plane[i]));
   const lab65 = convertLinearToLab65({ red: channel(colours.red), green: channel(colours.green), blue: channel(colours.blue) });
   return individualTypologyAngle(lab65);
 }

@@ -36,21 +36,25 @@ export function modelInput(colours: ToeColours, card: ModelCard): Float32Array {
   }
   const pixels = widthPx * heightPx;
   const input = new Float32Array(MODEL_CHANNELS * pixels);
-  const planes = [colours.red, colours.green, colours.blue];
   const { floor, ceiling, logOffset, logScale, ratioOffset, ratioScale } = preprocessing;
-  const logOf = (light: number) => Math.log(Math.min(ceiling, Math.max(floor, light)));
-  for (let i = 0; i < pixels; i++) {
-    input[5 * pixels + i] = colours.seen[i];
-    input[6 * pixels + i] = ((i % widthPx) / (widthPx - 1)) * 2 - 1;
-    input[7 * pixels + i] = (Math.floor(i / widthPx) / (heightPx - 1)) * 2 - 1;
-    // All three channels exactly zero: the photo does not reach here.
-    if (planes[0][i] <= 0 && planes[1][i] <= 0 && planes[2][i] <= 0) continue;
-    const [red, green, blue] = [logOf(planes[0][i]), logOf(planes[1][i]), logOf(planes[2][i])];
-    input[i] = (red - logOffset[0]) / logScale;
-    input[pixels + i] = (green - logOffset[1]) / logScale;
-    input[2 * pixels + i] = (blue - logOffset[2]) / logScale;
-    input[3 * pixels + i] = (red - green - ratioOffset[0]) / ratioScale;
-    input[4 * pixels + i] = (green - blue - ratioOffset[1]) / ratioScale;
+  const logOf = (light: number) => Math.log(light < floor ? floor : light > ceiling ? ceiling : light);
+  for (let row = 0, i = 0; row < heightPx; row++) {
+    const down = (row / (heightPx - 1)) * 2 - 1;
+    for (let column = 0; column < widthPx; column++, i++) {
+      input[5 * pixels + i] = colours.seen[i];
+      input[6 * pixels + i] = (column / (widthPx - 1)) * 2 - 1;
+      input[7 * pixels + i] = down;
+      // All three channels exactly zero: the photo does not reach here.
+      if (colours.red[i] <= 0 && colours.green[i] <= 0 && colours.blue[i] <= 0) continue;
+      const red = logOf(colours.red[i]);
+      const green = logOf(colours.green[i]);
+      const blue = logOf(colours.blue[i]);
+      input[i] = (red - logOffset[0]) / logScale;
+      input[pixels + i] = (green - logOffset[1]) / logScale;
+      input[2 * pixels + i] = (blue - logOffset[2]) / logScale;
+      input[3 * pixels + i] = (red - green - ratioOffset[0]) / ratioScale;
+      input[4 * pixels + i] = (green - blue - ratioOffset[1]) / ratioScale;
+    }
   }
   return input;
 }

@@ -1,4 +1,5 @@
-import { median } from 'd3-array';
+import { medianOf } from '../colour/median-of';
+import { MAD_TO_SIGMA } from '../rectify/constants';
 import { solveLinear } from '../rectify/solve-linear';
 import type { MapGrid } from '../rectify/millimetre-map';
 
@@ -13,7 +14,6 @@ const TERMS = 6;
 const ROUNDS = 4;
 /** Tukey's bisquare, 95 % efficiency. */
 const TUKEY = 4.685;
-const MAD_TO_SIGMA = 1.4826;
 /** Every fourth pixel each way: neighbours say the same thing. */
 const STEP = 4;
 /** Bends are held back, so that the field stays tame where no reference skin lies. */
@@ -41,14 +41,15 @@ export function fitReferenceField(grid: MapGrid, plane: Float32Array, reference:
   }
   if (at.length < TERMS * 10) return null;
   const rows = at.map((i) => terms(grid, i));
+  const values = at.map((i) => plane[i]);
   let weights = at.map(() => 1);
   let scatter = 0;
   let coefficients: number[] | null = null;
   for (let round = 0; round < ROUNDS; round++) {
-    coefficients = weightedFit(rows, at.map((i) => plane[i]), weights);
+    coefficients = weightedFit(rows, values, weights);
     if (!coefficients) return null;
-    const residuals = rows.map((row, k) => plane[at[k]] - dot(row, coefficients as number[]));
-    scatter = MAD_TO_SIGMA * (median(residuals, Math.abs) as number);
+    const residuals = rows.map((row, k) => values[k] - dot(row, coefficients as number[]));
+    scatter = MAD_TO_SIGMA * medianOf(residuals.map(Math.abs));
     weights = residuals.map((r) => Math.max(0, 1 - (r / (TUKEY * (scatter || 1e-9))) ** 2) ** 2);
   }
   return { field: fieldOf(grid, coefficients as number[]), scatter };

@@ -13,10 +13,9 @@ import {
   WOUND_WITHIN_MM,
 } from './constants';
 import { traceCutEdge } from './cut-edge';
-import { distanceField } from './distance-field';
+import { outlinesOf } from './outlines-of';
 import { findReference } from './find-reference';
 import { traceNailFoldMargin, type TracedMargin } from './nail-fold-margin';
-import { regionMask } from './region-mask';
 import type { Region, Segmentation, TissueFields } from './segmentation';
 import type { ToeColours } from './toe-colours';
 import { toRegion } from './to-region';
@@ -24,6 +23,8 @@ import { type Piece, tracePieces } from './trace-pieces';
 import { leastVisibleStepEi, weighEvidence } from './weigh-evidence';
 import type { LineMm } from '../units';
 import type { MapGrid } from '../rectify/millimetre-map';
+import { ringMask } from '../rectify/ring-mask';
+import { comesWithin } from './comes-within';
 
 /**
  * Tissue fields and the map's colours → outlines in millimetres, each with how far it can be trusted, the reference
@@ -48,7 +49,7 @@ export function segmentToe(colours: ToeColours, fields: TissueFields): Segmentat
   const excessEi = reference && colours.erythemaIndex.map((ei, i) => ei - reference.fieldEi[i]);
   const evidence =
     reference && excessEi && erythema.length > 0
-      ? weighEvidence(grid, regionMask(grid, erythema), comparableSkin(colours, fields), excessEi, reference)
+      ? weighEvidence(grid, ringMask(outlinesOf(erythema), grid), comparableSkin(colours, fields), excessEi, reference)
       : null;
   return {
     grid,
@@ -85,34 +86,27 @@ function comparableSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
 
 function woundPieces(grid: MapGrid, field: Float32Array, margin: TracedMargin | null): Piece[] {
   if (!margin) return [];
-  return near(grid, tracePieces(grid, field, HALF, LEAST_WOUND_MM2), [margin.line], WOUND_WITHIN_MM);
+  return near(tracePieces(grid, field, HALF, LEAST_WOUND_MM2), [margin.line], WOUND_WITHIN_MM);
 }
 
 function joinedPieces(grid: MapGrid, field: Float32Array, lines: readonly LineMm[]): Piece[] {
-  return near(grid, tracePieces(grid, field, ERYTHEMA_LEVEL, LEAST_ERYTHEMA_MM2), lines, JOINED_WITHIN_MM);
+  return near(tracePieces(grid, field, ERYTHEMA_LEVEL, LEAST_ERYTHEMA_MM2), lines, JOINED_WITHIN_MM);
 }
 
 /** Pieces that come within a distance of some lines. */
-function near(grid: MapGrid, pieces: readonly Piece[], lines: readonly LineMm[], withinMm: number): Piece[] {
-  const marked = new Uint8Array(grid.widthPx * grid.heightPx);
-  for (const point of lines.flat()) {
-    const row = Math.round((point.downMm - grid.originDownMm) * grid.pxPerMm);
-    const column = Math.round((point.acrossMm - grid.originAcrossMm) * grid.pxPerMm);
-    if (row >= 0 && column >= 0 && row < grid.heightPx && column < grid.widthPx) marked[row * grid.widthPx + column] = 1;
-  }
-  const toLines = distanceField(grid, marked);
-  return pieces.filter((piece) => regionMask(grid, [piece]).some((inside, i) => inside === 1 && toLines[i] <= withinMm));
+function near(pieces: readonly Piece[], lines: readonly LineMm[], withinMm: number): Piece[] {
+  return pieces.filter((piece) => lines.some((line) => comesWithin(piece.outer, line, withinMm)));
 }
 
 function asRegion(grid: MapGrid, field: Float32Array, pieces: readonly Piece[]): Region {
-  const inside = regionMask(grid, pieces);
+  const inside = ringMask(outlinesOf(pieces), grid);
   let sum = 0;
   let n = 0;
-  inside.forEach((one, i) => {
-    if (!one) return;
+  for (let i = 0; i < inside.length; i++) {
+    if (inside[i] === 0) continue;
     sum += field[i];
     n++;
-  });
+  }
   return toRegion(pieces, n > 0 ? sum / n : 0, outlineUMm(grid, field, pieces[0]));
 }
 

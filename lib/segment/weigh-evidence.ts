@@ -44,11 +44,18 @@ export function weighEvidence(
   excessEi: Float32Array,
   reference: ReferenceSkin,
 ): Evidence | null {
-  const toInside = distanceField(grid, inside);
-  const toOutside = distanceField(grid, inside.map((one) => (one ? 0 : 1)));
-  const within = mean(excessEi, (i) => skin[i] === 1 && toOutside[i] >= EDGE_RING_FROM_MM && toOutside[i] <= EDGE_RING_TO_MM);
-  const beyond = mean(excessEi, (i) => skin[i] === 1 && toInside[i] >= EDGE_RING_FROM_MM && toInside[i] <= EDGE_RING_TO_MM);
-  const plateauEi = mean(excessEi, (i) => skin[i] === 1 && toOutside[i] >= EDGE_RING_TO_MM) ?? within;
+  const toInside = distanceField(grid, inside, EDGE_RING_TO_MM);
+  const toOutside = distanceField(grid, inside.map((one) => 1 - one), EDGE_RING_TO_MM);
+  const ring = (mm: number): boolean => mm >= EDGE_RING_FROM_MM && mm <= EDGE_RING_TO_MM;
+  const [inner, outer, core] = [new Mean(), new Mean(), new Mean()];
+  for (let i = 0; i < excessEi.length; i++) {
+    if (skin[i] !== 1 || !Number.isFinite(excessEi[i])) continue;
+    if (ring(toOutside[i])) inner.add(excessEi[i]);
+    if (ring(toInside[i])) outer.add(excessEi[i]);
+    if (toOutside[i] >= EDGE_RING_TO_MM) core.add(excessEi[i]);
+  }
+  const [within, beyond] = [inner.value, outer.value];
+  const plateauEi = core.value ?? within;
   if (within === null || beyond === null || plateauEi === null) return null;
   const edgeStepEi = within - beyond;
   const supported = edgeStepEi >= leastVisibleStepEi(reference) && plateauEi > 0;
@@ -60,13 +67,16 @@ export function weighEvidence(
   };
 }
 
-function mean(plane: Float32Array, counts: (i: number) => boolean): number | null {
-  let sum = 0;
-  let n = 0;
-  for (let i = 0; i < plane.length; i++) {
-    if (!Number.isFinite(plane[i]) || !counts(i)) continue;
-    sum += plane[i];
-    n++;
+class Mean {
+  private sum = 0;
+  private count = 0;
+
+  add(value: number): void {
+    this.sum += value;
+    this.count++;
   }
-  return n > 0 ? sum / n : null;
+
+  get value(): number | null {
+    return this.count > 0 ? this.sum / this.count : null;
+  }
 }

@@ -1,5 +1,5 @@
 /** Tissue fields drawn from known outlines: what a perfect model would answer, for testing what comes after it. */
-import { regionMask } from '../../../lib/segment/region-mask';
+import { ringMask } from '../../../lib/rectify/ring-mask';
 import { distanceField } from '../../../lib/segment/distance-field';
 import type { TissueFields } from '../../../lib/segment/segmentation';
 import type { MapGrid } from '../../../lib/rectify/millimetre-map';
@@ -38,7 +38,7 @@ export function drawFields(grid: MapGrid, known: KnownOutlines): TissueFields {
 
 function softPlane(grid: MapGrid, rings: readonly RingMm[]): Float32Array {
   const union = new Uint8Array(grid.widthPx * grid.heightPx);
-  for (const outer of rings) regionMask(grid, [{ outer, holes: [], areaMm2: 0 }]).forEach((one, i) => (union[i] |= one));
+  for (const outer of rings) ringMask([outer], grid).forEach((one, i) => (union[i] |= one));
   const toInside = distanceField(grid, union);
   const toOutside = distanceField(grid, union.map((one) => 1 - one));
   const half = 0.5 / grid.pxPerMm;

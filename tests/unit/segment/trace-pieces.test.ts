@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { regionMask } from '../../../lib/segment/region-mask';
+import { ringMask } from '../../../lib/rectify/ring-mask';
+import { outlinesOf } from '../../../lib/segment/outlines-of';
 import { tracePieces } from '../../../lib/segment/trace-pieces';
 import { GRID } from './square-toe';
 
@@ -57,7 +58,7 @@ describe('the mask of some outlines', () => {
     ['disc', disc(7), Math.PI * 49],
     ['ring', ring, Math.PI * (7.5 ** 2 - 4.5 ** 2)],
   ])('covers the area of a %s within 1 %%, with nothing in its hole', (_, plane, areaMm2) => {
-    const mask = regionMask(GRID, tracePieces(GRID, plane, 0.5, 0.1));
+    const mask = ringMask(outlinesOf(tracePieces(GRID, plane, 0.5, 0.1)), GRID);
     expect(Math.abs(mask.reduce((n, one) => n + one, 0) / GRID.pxPerMm ** 2 / areaMm2 - 1)).toBeLessThan(0.01);
     const wrong = mask.filter((one, i) => (one === 1) !== plane[i] > 0.5 && Math.abs(plane[i] - 0.5) > 0.01);
     expect(wrong).toHaveLength(0);
@@ -65,6 +66,6 @@ describe('the mask of some outlines', () => {
 
   it('stays on the map when an outline leaves it', () => {
     const outer = [[0, 0], [500, 0], [500, 500], [0, 500]].map(([acrossMm, downMm]) => ({ acrossMm, downMm }));
-    expect(regionMask(GRID, [{ outer, holes: [], areaMm2: 250_000 }]).every((one) => one === 1)).toBe(true);
+    expect(ringMask([outer], GRID).every((one) => one === 1)).toBe(true);
   });
 });
