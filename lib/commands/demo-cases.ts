@@ -23,6 +23,8 @@ export interface DemoVisit {
 
 export interface DemoCase {
   readonly caseCode: string;
+  /** For whoever tries the demo. */
+  readonly about: string;
   readonly language: 'en' | 'es';
   readonly procedureDaysAgo: number;
   readonly procedure: Omit<EpisodeWords['procedure'], 'at'>;
@@ -40,6 +42,7 @@ const seriesVisit = (day: number, answers: Answers): DemoVisit => ({ daysAgo: 15
 export const DEMO_CASES: readonly DemoCase[] = [
   {
     caseCode: 'HL-101',
+    about: 'ten photos in two weeks, redness that spreads; today’s check-in is due',
     language: 'en',
     procedureDaysAgo: 15,
     procedure: { matricectomy: 'phenol60', treatedSides: ['lateral'], stripMm: 3.5, edge: 'whole', pusSeen: false, boneFelt: false },
@@ -60,29 +63,35 @@ export const DEMO_CASES: readonly DemoCase[] = [
   },
   {
     caseCode: 'HL-102',
+    about: 'diabetes, thick yellow discharge',
     language: 'en',
-    procedureDaysAgo: 4,
+    procedureDaysAgo: 3,
     procedure: { matricectomy: 'phenol30', treatedSides: ['medial'], stripMm: 3, edge: 'whole', pusSeen: true, boneFelt: false },
     risks: ['diabetes'],
     cardSerial: '7SEWNTDQQGS',
-    visits: [{ daysAgo: 1, photo: 'measured/light-shade.jpg', answers: { ...quiet, dischargeColour: 'yellow', dischargeConsistency: 'thick' } }],
+    visits: [
+      { daysAgo: 2, photo: null, answers: quiet },
+      { daysAgo: 1, photo: 'measured/light-shade.jpg', answers: { ...quiet, dischargeColour: 'yellow', dischargeConsistency: 'thick' } },
+    ],
   },
   {
     caseCode: 'HL-103',
+    about: 'dark skin, a spike left behind, page in Spanish',
     language: 'es',
-    procedureDaysAgo: 6,
+    procedureDaysAgo: 3,
     procedure: { matricectomy: 'naoh', treatedSides: ['lateral'], stripMm: 4, edge: 'spike', pusSeen: false, boneFelt: false },
     risks: [],
     cardSerial: 'DQ9WG3E1HRZ',
     visits: [
-      { daysAgo: 2, photo: 'measured/dark-daylight.jpg', answers: { ...quiet, pain: 3, warmth: false, swelling: false } },
-      { daysAgo: 1, photo: null, answers: { ...quiet, pain: 3, warmth: false, swelling: false } },
+      { daysAgo: 2, photo: null, answers: { ...quiet, pain: 3, warmth: false, swelling: false } },
+      { daysAgo: 1, photo: 'measured/dark-daylight.jpg', answers: { ...quiet, pain: 3, warmth: false, swelling: false } },
     ],
   },
   {
     caseCode: 'HL-104',
+    about: 'two photos in a row that could not be measured',
     language: 'en',
-    procedureDaysAgo: 5,
+    procedureDaysAgo: 3,
     procedure: { matricectomy: 'phenol60', treatedSides: ['medial'], stripMm: 3, edge: 'whole', pusSeen: false, boneFelt: false },
     risks: [],
     cardSerial: null,
@@ -93,8 +102,9 @@ export const DEMO_CASES: readonly DemoCase[] = [
   },
   {
     caseCode: 'HL-105',
+    about: 'silent for five days, and a photo with somebody else’s card',
     language: 'en',
-    procedureDaysAgo: 9,
+    procedureDaysAgo: 7,
     procedure: { matricectomy: 'none', treatedSides: ['lateral'], stripMm: 2.5, edge: 'whole', pusSeen: false, boneFelt: false },
     risks: ['arterial'],
     // Another patient's card is in the picture: it is held until a person has looked.
@@ -103,6 +113,7 @@ export const DEMO_CASES: readonly DemoCase[] = [
   },
   {
     caseCode: 'HL-106',
+    about: 'operated today, the dressing stays on',
     language: 'en',
     procedureDaysAgo: 0.2,
     procedure: { matricectomy: 'phenol60', treatedSides: ['lateral'], stripMm: 3, edge: 'whole', pusSeen: false, boneFelt: false },

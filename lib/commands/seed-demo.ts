@@ -17,6 +17,7 @@ const SAMPLES = path.resolve(import.meta.dirname, '..', '..', 'sample-images');
 
 export interface DemoLink {
   readonly caseCode: string;
+  readonly about: string;
   readonly secret: string;
 }
 
@@ -60,7 +61,7 @@ async function seedCase(one: DemoCase, place: Place): Promise<DemoLink> {
   const episodeId = await database.$transaction((queries) => startEpisode(queries, words, at));
   for (const visit of one.visits) await seedVisit(visit, episodeId, place);
   await database.episode.update({ where: { id: episodeId }, data: { assessAt: now } });
-  return { caseCode, secret };
+  return { caseCode, about: one.about, secret };
 }
 
 async function seedVisit({ daysAgo, photo, answers }: DemoVisit, episodeId: string, { database, photoFolder, now }: Place): Promise<void> {

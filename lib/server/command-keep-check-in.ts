@@ -3,14 +3,15 @@ import { z } from 'zod';
 import { type Actor, actorName } from '../access/actor';
 import { guard } from '../access/guard';
 import { checkInBodySchema, type CheckInReceipt, clientIdSchema } from '../care/patient-contract';
+import { ALL_RULES } from '../decide/all-rules';
+import type { Finding } from '../decide/finding';
 import { now } from '../edges/clock/now';
+import { addFindings } from '../edges/db/add-finding';
 import { type CheckInRow, type CheckInWords, findCheckIn, keepCheckIn } from '../edges/db/keep-check-in';
 import { noteAudit } from '../edges/db/note-audit';
 import type { Queries } from '../edges/db/open-database';
 import { type EpisodeRows, readEpisodeRows } from '../edges/db/read-episode-rows';
-import { storeAssessment } from '../edges/db/store-assessment';
 import { errorFacts, logEvent } from '../edges/log/log-event';
-import type { Assessment } from '../pipeline/assess-episode';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { assessRows } from './assess-rows';
 import { ownEpisode } from './own-episode';
@@ -46,25 +47,24 @@ function wordsOf(episodeId: string, { clientId, body }: { clientId: string; body
 
 async function keepAndAssess(queries: Queries, words: CheckInWords, at: Date): Promise<CheckInRow> {
   const rows = await readEpisodeRows(queries, words.episodeId);
-  const said = assessWith(rows, words, at);
-  const row = await keepCheckIn(queries, words, at, said.callNow);
-  if (said.assessed) await storeAssessment(queries, words.episodeId, said.assessed, at);
-  return row;
+  const { findings, callNow } = symptomsAfter(rows, words, at);
+  await addFindings(queries, words.episodeId, findings, at);
+  return keepCheckIn(queries, words, at, callNow);
 }
 
-interface Said {
-  readonly assessed: Assessment | null;
-  readonly callNow: boolean;
-}
+/** Symptoms only: what a photo shows, or that none came, is judged when the photo has been worked on. */
+const SYMPTOM_RULES: ReadonlySet<string> = new Set(ALL_RULES.filter(({ kind }) => kind === 'symptom').map(({ id }) => id));
 
 /** Where the rules fail, the answers are kept all the same, and the person is told to call: nobody judged them. */
-function assessWith(rows: EpisodeRows, words: CheckInWords, at: Date): Said {
+function symptomsAfter(rows: EpisodeRows, words: CheckInWords, at: Date): { findings: Finding[]; callNow: boolean } {
   try {
-    const id = words.clientId;
-    const assessed = assessRows({ ...rows, checkIns: [...rows.checkIns, { ...words, id, receivedAt: at, callNow: false }] }, at);
-    return { assessed, callNow: assessed.findings.some(({ level, closed }) => level === 'now' && closed === null) };
+    const added = { ...words, id: words.clientId, receivedAt: at, callNow: false };
+    const { findings } = assessRows({ ...rows, checkIns: [...rows.checkIns, added] }, at);
+    // A warning sign stays one until a person has looked.
+    const callNow = findings.some(({ level, closed }) => level === 'now' && closed === null);
+    return { findings: findings.filter(({ rule }) => SYMPTOM_RULES.has(rule)), callNow };
   } catch (error) {
     logEvent('rulesFailed', { episodeId: rows.id, ...errorFacts(error) });
-    return { assessed: null, callNow: true };
+    return { findings: [], callNow: true };
   }
 }

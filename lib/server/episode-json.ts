@@ -1,6 +1,6 @@
 import { MOST_CLOCK_ERROR_HOURS } from '../care/constants';
 import type { EpisodeJson } from '../care/episode';
-import { hoursBetweenInstants } from '../care/instant';
+import { MS_PER_HOUR } from '../care/instant';
 import type { EpisodeRows } from '../edges/db/read-episode-rows';
 import type { AnalysisJson } from '../pipeline/analysis-json';
 
@@ -41,25 +41,28 @@ export function episodeJson(rows: EpisodeRows, now: string): EpisodeJson {
 }
 
 function checkInsOf(rows: EpisodeRows): CheckInJson[] {
-  const procedureAt = rows.procedure?.at.toISOString() ?? '';
   const toes = rows.photos.filter((photo) => photo.kind === 'toe' && isKnown(photo));
   const shown = new Set<string>();
   const answered = rows.checkIns.map((row): CheckInJson => {
     const own = toes.filter((photo) => photo.clientId === row.clientId && !shown.has(photo.id));
     const best = own.findLast(isMeasured) ?? own.at(-1);
     if (best) shown.add(best.id);
-    const at = believableTime(row.at, row.receivedAt.toISOString(), procedureAt);
+    const at = believableTime(row.at, row.receivedAt, rows);
     return { id: row.id, at, answers: JSON.parse(row.answers), photo: best ? photoOf(best) : null };
   });
   const alone = toes.filter(({ id }) => !shown.has(id));
   return [...answered, ...alone.map((photo) => ({ id: photo.id, at: photo.receivedAt.toISOString(), photo: photoOf(photo) }))];
 }
 
-/** The phone's clock counts (it may have been offline) unless it cannot be right. */
-function believableTime(at: string, receivedAt: string, procedureAt: string): string {
-  const ahead = hoursBetweenInstants(receivedAt, at);
-  const early = hoursBetweenInstants(at, procedureAt);
-  return ahead > MOST_CLOCK_ERROR_HOURS || early > MOST_CLOCK_ERROR_HOURS ? receivedAt : at;
+/**
+ * The phone's clock counts, for it may have been offline; but nothing comes before it is sent, and nobody has had a word
+ * on what had not come: then the time it came counts.
+ */
+function believableTime(at: string, received: Date, rows: EpisodeRows): string {
+  const [said, came, procedure] = [Date.parse(at), received.getTime(), rows.procedure?.at.getTime() ?? 0];
+  const resolvedMeanwhile = rows.resolutions.some((one) => one.at.getTime() >= said && one.at.getTime() < came);
+  const isWrong = said > came || said < procedure - MOST_CLOCK_ERROR_HOURS * MS_PER_HOUR;
+  return isWrong || resolvedMeanwhile ? received.toISOString() : at;
 }
 
 /** Something is known about it: it was analysed, or given up. A card of somebody else's shows nothing about this toe. */

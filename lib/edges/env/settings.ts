@@ -7,12 +7,15 @@ const settingsSchema = z.object({
   FOLDWATCH_DATA: z.string().min(1).default(path.join('out', 'data')),
   /** The address people type, such as https://clinic.example. Without it the request's own host counts. */
   FOLDWATCH_ORIGIN: z.url({ protocol: /^https?$/ }).transform((address) => new URL(address).origin).optional(),
+  /** After so long a worker that has not finished a photo is taken for dead. */
+  FOLDWATCH_LEASE_SECONDS: z.coerce.number().min(1).default(60),
 });
 
 export interface Settings {
   readonly databaseFile: string;
   readonly photoFolder: string;
   readonly origin: string | null;
+  readonly leaseMs: number;
 }
 
 /** Reads them: `readSettings().databaseFile`. The argument is for tests. */
@@ -25,5 +28,6 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     databaseFile: path.join(data, 'foldwatch.sqlite'),
     photoFolder: path.join(data, 'photos'),
     origin: read.data.FOLDWATCH_ORIGIN ?? null,
+    leaseMs: read.data.FOLDWATCH_LEASE_SECONDS * 1000,
   };
 }

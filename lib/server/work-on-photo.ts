@@ -1,0 +1,125 @@
+import { createHash } from 'node:crypto';
+import { readFile } from 'node:fs/promises';
+import { OWN_CARD } from '../card/own-card';
+import { printCheck, type PrintScale } from '../card/print-check';
+import { now } from '../edges/clock/now';
+import { cameBefore, cardOwner } from '../edges/db/card-owner';
+import { claimJob, type ClaimedPhoto } from '../edges/db/claim-job';
+import { type AnalysisWords, finishJob, returnJob } from '../edges/db/finish-job';
+import { encodeJpeg } from '../edges/decode/encode-jpeg';
+import { keepWhole } from '../edges/files/keep-whole';
+import { photoPath, viewPath } from '../edges/files/photo-path';
+import { errorFacts, logEvent } from '../edges/log/log-event';
+import type { UprightPhoto } from '../photo/upright-photo';
+import { analysePhoto } from '../pipeline/analyse-photo';
+import { analysisToJson } from '../pipeline/analysis-json';
+import { isMeasuredAnalysis } from '../pipeline/analysis';
+import { METHOD_VERSION } from '../pipeline/method-version';
+import type { AnalysisPorts } from '../pipeline/ports';
+import { askPerson } from './ask-person';
+import { gatesOfRefusal } from './gates-of-refusal';
+import type { Store } from './store';
+
+/** A third start may be bad luck (the machine was switched off twice); a fourth is not. */
+const MOST_ATTEMPTS = 3;
+const VIEW = { maxLongEdgePx: 1600, quality: 82 };
+
+export interface Worker {
+  readonly id: string;
+  readonly leaseMs: number;
+  readonly ports: AnalysisPorts;
+}
+
+/**
+ * Claims one photo, analyses it and keeps what was found. Nothing is kept before the end, so a worker that dies on the
+ * way leaves a job that another one takes up.
+ * @returns false where there was nothing to do
+ */
+export async function workOnPhoto(store: Store, worker: Worker): Promise<boolean> {
+  const { database } = store;
+  const claimed = await claimJob(database, { workerId: worker.id, leaseMs: worker.leaseMs, now: now(), mostAttempts: MOST_ATTEMPTS });
+  if (claimed === null) return false;
+  const { photo, givenUp } = claimed;
+  if (givenUp) {
+    logEvent('photoGivenUp', { photoId: photo.id });
+    await finishJob(database, photo, givenUpWords(photo), now());
+    return true;
+  }
+  try {
+    await finishJob(database, photo, await analyse(photo, store, worker.ports), now());
+  } catch (error) {
+    const facts = errorFacts(error);
+    logEvent('photoFailed', { photoId: photo.id, ...facts });
+    await returnJob(database, photo.id, worker.id, facts.error);
+  }
+  return true;
+}
+
+async function analyse(photo: ClaimedPhoto, store: Store, ports: AnalysisPorts): Promise<AnalysisWords> {
+  const file = new Uint8Array(await readFile(photoPath(store.settings.photoFolder, photo)));
+  if (createHash('sha256').update(file).digest('hex') !== photo.sha256) throw new Error('The stored file is not the one that was received.');
+  return photo.kind === 'dressing' ? keepDressing(file, photo, store, ports) : measureToe(file, photo, store, ports);
+}
+
+const known = { methodVersion: METHOD_VERSION, json: null, findings: [] } as const;
+
+/** For a person's eyes only. */
+async function keepDressing(file: Uint8Array, photo: ClaimedPhoto, store: Store, ports: AnalysisPorts): Promise<AnalysisWords> {
+  const read = await ports.decodePhoto(file);
+  if (!read.decoded) return { ...known, outcome: 'unread', gates: [], viewSha256: null, findings: [askPerson('unread', photo)] };
+  return { ...known, outcome: 'kept', gates: [], viewSha256: await keepView(read.photo, photo, store) };
+}
+
+async function measureToe(file: Uint8Array, photo: ClaimedPhoto, store: Store, ports: AnalysisPorts): Promise<AnalysisWords> {
+  const isKnown = await cameBefore(store.database, photo);
+  const context = {
+    receivedAt: photo.receivedAt.toISOString(),
+    procedureAt: photo.episode.procedure?.at.toISOString() ?? null,
+    knownSha256: new Set(isKnown ? [photo.sha256] : []),
+  };
+  const result = await analysePhoto(file, { geometry: OWN_CARD, print: printOf(photo), context }, ports);
+  if (!result.analysed) {
+    const gates = gatesOfRefusal(result.refusal.id);
+    return { ...known, outcome: 'unread', gates, viewSha256: null, findings: gates.length > 0 ? [] : [askPerson('unread', photo)] };
+  }
+  const { analysis } = result;
+  const viewSha256 = await keepView(analysis.photo, photo, store);
+  const json = analysisToJson(analysis, photo.id);
+  const gates = json.reasons.map(({ gate }) => gate);
+  const serial = analysis.card?.serial ?? null;
+  if (serial !== null && !(await isOwnCard(serial, photo, store))) {
+    return { ...known, json, viewSha256, outcome: 'held', gates: ['wrongCard'], findings: [askPerson('held', photo)] };
+  }
+  return { ...known, json, viewSha256, outcome: isMeasuredAnalysis(analysis) ? 'measured' : 'retake', gates };
+}
+
+/** A card that belongs to somebody else, or is none of those given to this person, shows somebody else's toe or an old print. */
+async function isOwnCard(serial: string, { episodeId, episode }: ClaimedPhoto, { database }: Store): Promise<boolean> {
+  if (episode.cards.some((card) => card.serial === serial)) return true;
+  return episode.cards.length === 0 && [null, episodeId].includes(await cardOwner(database, serial));
+}
+
+/** As somebody read it off the printed bar; unread, the scale is taken as uncertain. */
+function printOf({ episode }: ClaimedPhoto): PrintScale {
+  const unread = { scale: 1, relativeU: 0.03, confirmed: false };
+  const check = printCheck({ barReadsMm: episode.cards[0]?.barReadsMm ?? null, bankCardFits: null });
+  return 'problem' in check ? unread : check;
+}
+
+async function keepView(picture: UprightPhoto, { episodeId }: ClaimedPhoto, { settings }: Store): Promise<string> {
+  const jpeg = await encodeJpeg(picture, VIEW);
+  const sha256 = createHash('sha256').update(jpeg).digest('hex');
+  const once = async function* () {
+    yield jpeg;
+  };
+  await keepWhole(viewPath(settings.photoFolder, { episodeId, sha256 }), sha256, once());
+  return sha256;
+}
+
+const givenUpWords = (photo: ClaimedPhoto): AnalysisWords => ({
+  ...known,
+  outcome: 'unread',
+  gates: [],
+  viewSha256: null,
+  findings: [askPerson('givenUp', photo)],
+});
