@@ -1,11 +1,13 @@
 import type { Episode } from '../care/episode';
 import { ALL_RULES } from './all-rules';
-import { type Entry, prepareCourse } from './course';
+import { prepareCourse } from './course';
 import type { Finding } from './finding';
 import { FindingLog } from './finding-log';
 import { listMoments } from './moments';
 import type { RuleBook } from './rule-book';
-import { groupVisits, type Visit, visitsAsOf } from './visits';
+import type { View } from './view';
+import { groupVisits } from './visits';
+import { VisitRecord } from './visit-record';
 
 /**
  * Judges a course as it unfolded: at every moment, every rule sees what was known then and nothing later. So a finding
@@ -16,31 +18,22 @@ import { groupVisits, type Visit, visitsAsOf } from './visits';
  * @returns every finding ever raised, oldest first; closed ones say by whom and why
  * @example evaluate(episode, DEFAULT_RULE_BOOK)[0].rule // 'purulent'
  */
-export function evaluate(episode: Episode, book: RuleBook): Finding[] {
+export function evaluate(episode: Episode, { limits, version }: RuleBook): Finding[] {
   const course = prepareCourse(episode);
-  const visitHours = book.limits['visit.hours'];
-  const groups = groupVisits(course.entries, visitHours);
-  const log = new FindingLog(course, book.version);
-  const settled: (Visit | undefined)[] = [];
-  for (const hours of listMoments(course, groups, book.limits)) {
+  const groups = groupVisits(course.entries, limits['visit.hours']);
+  const record = new VisitRecord(groups, limits['visit.hours']);
+  const log = new FindingLog(course, version);
+  for (const { hours, hasNews } of listMoments(course, groups, limits)) {
     log.resolveBefore(hours);
-    const visits = groups.flatMap((group, place) => (group[0].hours <= hours ? [knownVisit(settled, place, group, visitHours, hours)] : []));
+    const visits = record.at(hours);
     log.hear(visits.at(-1));
+    let view: View = { hours, course, limits, visits, ...log.state() };
     for (const rule of ALL_RULES) {
+      if ((!hasNews && rule.kind !== 'administrative') || log.isExhausted(rule)) continue;
       if (hours > course.closedHours && rule.kind !== 'symptom') continue;
-      log.raise(rule, rule.judge({ hours, course, limits: book.limits, visits, ...log.state() }), hours);
+      if (log.raise(rule, rule.judge(view), hours)) view = { ...view, ...log.state() };
     }
   }
   log.resolveBefore(Infinity);
   return log.findings();
-}
-
-/** A visit that is closed and wholly known changes no more and is made once. */
-function knownVisit(settled: (Visit | undefined)[], place: number, group: readonly Entry[], visitHours: number, hours: number): Visit {
-  const known = settled[place];
-  if (known) return known;
-  const visit = visitsAsOf(group, visitHours, hours);
-  const all = group.every((entry) => entry.hours <= hours && (entry.photo === null || entry.photo.knownHours <= hours));
-  if (visit.closed && all) settled[place] = visit;
-  return visit;
 }

@@ -2,7 +2,7 @@ import type { Resolution } from '../care/episode';
 import { hoursBetweenInstants } from '../care/instant';
 import { compareExceeds } from './compare';
 import type { Course } from './course';
-import type { Closing, Finding, Raised, RuleId } from './finding';
+import type { Closing, Finding, Level, Raised, RuleId } from './finding';
 import { levelRank, raiseLevel } from './raise-level';
 import type { Rule, View } from './view';
 import type { Visit } from './visits';
@@ -68,12 +68,25 @@ export class FindingLog {
     if (silent) this.close('silent', hours, { at: this.course.timeOf(hours), by: 'silent', reason: 'A check-in came.' });
   }
 
-  /** Adds a finding where none of this rule is open at its level or above, and its evidence is newer than a person's word. */
-  raise(rule: Rule, raised: Raised | null, hours: number): void {
-    if (raised === null || !compareExceeds(raised.knownHours, this.settled.get(rule.id) ?? -1)) return;
-    const level = this.course.atRisk && !rule.ownRiskLevel ? raiseLevel(raised.level, rule.kind) : raised.level;
-    const open = this.kept.filter(({ finding }) => finding.rule === rule.id && finding.closed === null);
-    if (open.some(({ finding }) => levelRank(finding.level) >= levelRank(level))) return;
+  /** Is this rule open at the highest level it can give? Then whatever it says is said. */
+  isExhausted(rule: Rule): boolean {
+    return this.isOpenAt(rule, rule.highest);
+  }
+
+  private isOpenAt(rule: Rule, level: Level): boolean {
+    const meant = this.levelOf(rule, level);
+    return this.kept.some(({ finding }) => finding.rule === rule.id && finding.closed === null && levelRank(finding.level) >= levelRank(meant));
+  }
+
+  private levelOf(rule: Rule, level: Level): Level {
+    return this.course.atRisk && !rule.ownRiskLevel ? raiseLevel(level, rule.kind) : level;
+  }
+
+  /** Adds a finding where none of this rule is open at its level or above, and its evidence is newer than a person's word. Was it added? */
+  raise(rule: Rule, raised: Raised | null, hours: number): boolean {
+    if (raised === null || !compareExceeds(raised.knownHours, this.settled.get(rule.id) ?? -1)) return false;
+    if (this.isOpenAt(rule, raised.level)) return false;
+    const level = this.levelOf(rule, raised.level);
     const { numbers, photos, checkIns, sentence } = raised;
     this.kept.push({
       hours,
@@ -90,6 +103,7 @@ export class FindingLog {
     });
     if (rule.id === 'dry') this.dryHours = hours;
     if (raised.endsDryness) this.endDryness(hours, rule.id);
+    return true;
   }
 
   private endDryness(hours: number, by: RuleId): void {

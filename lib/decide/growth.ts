@@ -28,7 +28,7 @@ export interface Growth {
  */
 export function growthOf(view: View, valueOf: (visit: Visit) => VisitValue | null, unit: 'mm' | 'mm2'): Growth | null {
   const { limits, visits } = view;
-  const values = visits.flatMap((visit) => valueOf(visit) ?? []);
+  const values = visits.map(valueOf).filter((value) => value !== null);
   const [newest, before] = [values[values.length - 1], values[values.length - 2]] as (VisitValue | undefined)[];
   if (!newest || !before || view.visits[visits.length - 1].startHours - newest.visit.startHours > limits['fresh.hours']) return null;
   const latest = newest.visit.startHours - limits['spreading.baseOlderHours'];
@@ -43,12 +43,17 @@ export function growthOf(view: View, valueOf: (visit: Visit) => VisitValue | nul
 
 /** The visit that is the median of its three, of the three with the lowest; the highest of fewer than three. */
 function lowestRunningMedian(candidates: readonly VisitValue[]): VisitValue | null {
-  const lower = (a: VisitValue, b: VisitValue) => a.value - b.value;
-  if (candidates.length < MEDIAN_OF) return [...candidates].sort(lower).at(-1) ?? null;
+  if (candidates.length < MEDIAN_OF) return candidates.reduce<VisitValue | null>((top, one) => (top && top.value >= one.value ? top : one), null);
   let lowest: VisitValue | null = null;
-  for (let at = 0; at + MEDIAN_OF <= candidates.length; at++) {
-    const middle = candidates.slice(at, at + MEDIAN_OF).sort(lower)[1];
+  for (let at = 2; at < candidates.length; at++) {
+    const middle = middleOf(candidates[at - 2], candidates[at - 1], candidates[at]);
     if (lowest === null || middle.value < lowest.value) lowest = middle;
   }
   return lowest;
+}
+
+function middleOf(a: VisitValue, b: VisitValue, c: VisitValue): VisitValue {
+  const [low, high] = a.value <= b.value ? [a, b] : [b, a];
+  if (c.value <= low.value) return low;
+  return c.value >= high.value ? high : c;
 }

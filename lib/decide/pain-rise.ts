@@ -20,7 +20,8 @@ export interface PainRise {
  */
 export function painRise(visits: readonly Visit[], limits: Readonly<Record<LimitId, number>>): PainRise | null {
   const newest = visits.at(-1);
-  if (!newest || answeredPain(newest) === null || !isLate(newest, limits)) return null;
+  const pain = newest ? answeredPain(newest) : null;
+  if (!newest || pain === null || pain < limits['pain.riseTwice'] || !isLate(newest, limits)) return null;
   const reports = visits.flatMap((visit) => {
     const pain = answeredPain(visit);
     return pain === null || !compareExceeds(visit.startHours, limits['pain.fromHours']) ? [] : [{ pain, visit }];

@@ -1,6 +1,6 @@
 import type { LimitId } from './constants';
 import type { Course } from './course';
-import type { Finding, Raised, RuleId } from './finding';
+import type { Finding, Level, Raised, RuleId } from './finding';
 import type { RuleKind } from './raise-level';
 import type { Visit } from './visits';
 
@@ -23,5 +23,7 @@ export interface Rule {
   readonly kind: RuleKind;
   /** It names a level for feet at risk itself, or is never raised; so it is not raised again. */
   readonly ownRiskLevel: boolean;
+  /** The highest level it gives: once that is open, it has nothing to add. */
+  readonly highest: Level;
   readonly judge: (view: View) => Raised | null;
 }

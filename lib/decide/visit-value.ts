@@ -20,6 +20,14 @@ export interface VisitValue {
  * @example visitValue(visit, 'reach')?.value // 4.2
  */
 export function visitValue(visit: Visit, measurand: Followed): VisitValue | null {
+  const known = visit.values.get(measurand);
+  if (known !== undefined) return known;
+  const found = readVisitValue(visit, measurand);
+  visit.values.set(measurand, found);
+  return found;
+}
+
+function readVisitValue(visit: Visit, measurand: Followed): VisitValue | null {
   const values: number[] = [];
   const photos: string[] = [];
   let sumU = 0;

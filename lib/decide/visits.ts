@@ -1,5 +1,7 @@
+import type { Followed } from '../care/measurement-schema';
 import { compareReaches } from './compare';
 import type { Entry, SeenPhoto } from './course';
+import type { VisitValue } from './visit-value';
 
 /** Check-ins less than six hours apart, taken together. */
 export interface Visit {
@@ -13,6 +15,8 @@ export interface Visit {
   readonly usablePhotos: readonly SeenPhoto[];
   /** Hours at which the newest piece of it was known. */
   readonly knownHours: number;
+  /** Values already read from its photos, so that every rule at every moment need not read them again. */
+  readonly values: Map<Followed, VisitValue | null>;
 }
 
 /**
@@ -55,5 +59,6 @@ export function visitsAsOf(group: readonly Entry[], visitHours: number, hours: n
     photos,
     usablePhotos: photos.filter(({ usable }) => usable),
     knownHours: Math.max(...times),
+    values: new Map(),
   };
 }

@@ -22,6 +22,7 @@ export function inversionDistribution(n: number, ties: readonly number[]): Float
 
 /** Chances of 0 … most · parts inversions as `parts` equal values are put among `most` others: the Gaussian binomial. */
 function partitionChances(most: number, parts: number): Float64Array {
+  if (parts === 1) return new Float64Array(most + 1).fill(1 / (most + 1));
   // Row `k` holds the chances with k values put in; each new value goes behind or before the ones already there.
   let byPlaced: Float64Array[] = [Float64Array.of(1), ...Array.from({ length: parts }, () => new Float64Array(0))];
   for (let put = 1; put <= parts; put++) byPlaced[put] = Float64Array.of(1);

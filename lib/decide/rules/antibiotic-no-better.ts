@@ -62,4 +62,4 @@ function raised(compared: readonly Compared[], visit: Visit, hours: number): Rai
   };
 }
 
-export const ANTIBIOTIC_NO_BETTER: Rule = { id: 'antibiotic-no-better', kind: 'measurement', ownRiskLevel: false, judge };
+export const ANTIBIOTIC_NO_BETTER: Rule = { id: 'antibiotic-no-better', kind: 'measurement', ownRiskLevel: false, highest: 'today', judge };

@@ -20,4 +20,4 @@ function judge({ visits, course }: View): Raised | null {
 /** Part of the question as it is asked. */
 const MINUTES_OF_PRESSURE = 20;
 
-export const BLEEDING: Rule = { id: 'bleeding', kind: 'symptom', ownRiskLevel: true, judge };
+export const BLEEDING: Rule = { id: 'bleeding', kind: 'symptom', ownRiskLevel: true, highest: 'now', judge };

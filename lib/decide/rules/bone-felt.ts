@@ -2,7 +2,7 @@ import { HOURS_PER_DAY } from '../../care/instant';
 import { answeredAt, answeredPain } from '../answered';
 import { compareExceeds, compareReaches } from '../compare';
 import type { Raised } from '../finding';
-import { newestTwo } from '../newest-two';
+import { newestTwoOf } from '../newest-two';
 import type { Rule, View } from '../view';
 import { visitValue } from '../visit-value';
 import { seenWords } from '../words';
@@ -12,7 +12,7 @@ function judge({ visits, limits, course }: View): Raised | null {
   if (course.episode.procedure.boneFelt) {
     return { level: 'today', knownHours: 0, numbers: [], photos: [], checkIns: [], sentence: 'Bone was felt at the procedure: for the clinician.' };
   }
-  const pair = newestTwo(visits.filter((visit) => visit.usablePhotos.length > 0 && answeredPain(visit) !== null));
+  const pair = newestTwoOf(visits, (visit) => visit.usablePhotos.length > 0 && answeredPain(visit) !== null);
   const areas = pair.flatMap((visit) => visitValue(visit, 'erythemaArea') ?? []);
   const goesOn = pair.every((visit) => compareExceeds(visit.startHours, limits['boneFelt.afterDays'] * HOURS_PER_DAY) && compareReaches(answeredPain(visit) ?? 0, limits['pain.strong']));
   if (pair.length < 2 || areas.length < 2 || !goesOn) return null;
@@ -27,4 +27,4 @@ function judge({ visits, limits, course }: View): Raised | null {
   };
 }
 
-export const BONE_FELT: Rule = { id: 'bone-felt', kind: 'measurement', ownRiskLevel: false, judge };
+export const BONE_FELT: Rule = { id: 'bone-felt', kind: 'measurement', ownRiskLevel: false, highest: 'today', judge };

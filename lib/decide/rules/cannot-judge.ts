@@ -1,7 +1,7 @@
 import { answeredAt } from '../answered';
 import { compareReaches } from '../compare';
 import type { Raised } from '../finding';
-import { newestTwo } from '../newest-two';
+import { newestTwoOf } from '../newest-two';
 import type { Rule, View } from '../view';
 import { visitValue, visitValueOfReach } from '../visit-value';
 import type { Visit } from '../visits';
@@ -18,9 +18,9 @@ function isRednessHidden(visit: Visit): boolean {
 
 /** Two visits in a row without a usable photo, or on which redness can't be seen: a call tells more. */
 function judge({ visits, limits }: View): Raised | null {
-  const closed = visits.filter((visit) => visit.closed && compareReaches(visit.startHours, limits['dressing.staysHours']));
-  const withoutPhoto = newestTwo(closed);
-  const unseen = newestTwo(closed.filter(({ usablePhotos }) => usablePhotos.length > 0));
+  const counts = (visit: Visit) => visit.closed && compareReaches(visit.startHours, limits['dressing.staysHours']);
+  const withoutPhoto = newestTwoOf(visits, counts);
+  const unseen = newestTwoOf(visits, (visit) => counts(visit) && visit.usablePhotos.length > 0);
   const noPhoto = withoutPhoto.length > 1 && withoutPhoto.every(({ usablePhotos }) => usablePhotos.length === 0);
   const hidden = unseen.length > 1 && unseen.every(isRednessHidden);
   if (!noPhoto && !hidden) return null;
@@ -38,4 +38,4 @@ function judge({ visits, limits }: View): Raised | null {
   };
 }
 
-export const CANNOT_JUDGE: Rule = { id: 'cannot-judge', kind: 'administrative', ownRiskLevel: false, judge };
+export const CANNOT_JUDGE: Rule = { id: 'cannot-judge', kind: 'administrative', ownRiskLevel: false, highest: 'soon', judge };

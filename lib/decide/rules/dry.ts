@@ -1,6 +1,7 @@
 import { answeredClean } from '../answered';
 import { compareExceeds, compareReaches } from '../compare';
 import { COVERAGE } from '../constants';
+import type { Entry } from '../course';
 import type { Raised } from '../finding';
 import type { Rule, View } from '../view';
 import { visitValue } from '../visit-value';
@@ -14,11 +15,22 @@ function isClosed(visit: Visit): boolean {
   return visit.usablePhotos.some(({ measurements: { rawArea } }) => rawArea !== undefined && 'notMeasured' in rawArea && rawArea.notMeasured === 'noRegionFound');
 }
 
+/** The newest check-ins on which the dressing came off clean, back to one on which it did not. */
+function cleanSince(visits: readonly Visit[]): Entry[] {
+  const clean: Entry[] = [];
+  for (let at = visits.length - 1; at >= 0; at--) {
+    for (const entry of [...visits[at].entries].reverse()) {
+      const said = answeredClean(entry);
+      if (said === false) return clean;
+      if (said) clean.unshift(entry);
+    }
+  }
+  return clean;
+}
+
 /** Two dressings in a row came off clean, and the last usable photo shows no raw area: for a person to confirm. */
 function judge({ visits, limits }: View): Raised | null {
-  const said = visits.flatMap(({ entries }) => entries.flatMap((entry) => (answeredClean(entry) === null ? [] : [{ ...entry, clean: answeredClean(entry) }])));
-  const wet = said.findLastIndex(({ clean }) => clean === false);
-  const clean = said.slice(wet + 1);
+  const clean = cleanSince(visits);
   const [first, newest] = [clean[0], clean[clean.length - 1]];
   if (clean.length < 2 || !compareReaches(newest.hours - first.hours, limits['dry.hours'])) return null;
   const seen = visits.findLast(({ usablePhotos }) => usablePhotos.length > 0);
@@ -34,4 +46,4 @@ function judge({ visits, limits }: View): Raised | null {
   };
 }
 
-export const DRY: Rule = { id: 'dry', kind: 'administrative', ownRiskLevel: true, judge };
+export const DRY: Rule = { id: 'dry', kind: 'administrative', ownRiskLevel: true, highest: 'visit', judge };

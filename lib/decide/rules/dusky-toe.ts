@@ -31,4 +31,4 @@ function judge({ visits, course, limits }: View): Raised | null {
   };
 }
 
-export const DUSKY_TOE: Rule = { id: 'dusky-toe', kind: 'symptom', ownRiskLevel: false, judge };
+export const DUSKY_TOE: Rule = { id: 'dusky-toe', kind: 'symptom', ownRiskLevel: false, highest: 'now', judge };

@@ -20,4 +20,4 @@ function judge({ hours, limits, course, dryHours }: View): Raised | null {
   };
 }
 
-export const LATE: Rule = { id: 'late', kind: 'administrative', ownRiskLevel: false, judge };
+export const LATE: Rule = { id: 'late', kind: 'administrative', ownRiskLevel: false, highest: 'soon', judge };

@@ -20,7 +20,7 @@ function soggyShare(visit: Visit): Soggy | null {
 
 /** White, soggy skin on more than a quarter of the strip beside the fold, on two visits. */
 function judge({ visits, limits }: View): Raised | null {
-  const pair = newestTwo(visits.flatMap((visit) => soggyShare(visit) ?? []));
+  const pair = newestTwo(visits, soggyShare);
   if (pair.length < 2 || !pair.every(({ percent }) => compareExceeds(percent, limits['macerated.percent']))) return null;
   const [before, newest] = pair;
   return {
@@ -33,4 +33,4 @@ function judge({ visits, limits }: View): Raised | null {
   };
 }
 
-export const MACERATED: Rule = { id: 'macerated', kind: 'measurement', ownRiskLevel: false, judge };
+export const MACERATED: Rule = { id: 'macerated', kind: 'measurement', ownRiskLevel: false, highest: 'soon', judge };

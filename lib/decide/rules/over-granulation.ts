@@ -1,7 +1,7 @@
 import { answeredAt, answeredYes } from '../answered';
 import { compareReaches } from '../compare';
 import type { Raised } from '../finding';
-import { newestTwo } from '../newest-two';
+import { newestTwoOf } from '../newest-two';
 import type { Rule, View } from '../view';
 import { visitValue } from '../visit-value';
 import type { Visit } from '../visits';
@@ -16,7 +16,7 @@ function judge({ visits, limits }: View): Raised | null {
     const beyond = visitValue(visit, 'rawBeyondMargin');
     return answeredYes(visit, 'proudTissue') || (beyond !== null && compareReaches(beyond.value, limits['overGranulation.mm']));
   };
-  const pair = newestTwo(visits.filter(speaksOfIt));
+  const pair = newestTwoOf(visits, speaksOfIt);
   if (pair.length < 2 || !pair.every(isProud)) return null;
   const beyond = pair.flatMap((visit) => visitValue(visit, 'rawBeyondMargin') ?? []);
   return {
@@ -29,4 +29,4 @@ function judge({ visits, limits }: View): Raised | null {
   };
 }
 
-export const OVER_GRANULATION: Rule = { id: 'over-granulation', kind: 'measurement', ownRiskLevel: false, judge };
+export const OVER_GRANULATION: Rule = { id: 'over-granulation', kind: 'measurement', ownRiskLevel: false, highest: 'visit', judge };

@@ -21,4 +21,4 @@ function judge({ visits, limits }: View): Raised | null {
   };
 }
 
-export const PAIN_RISING: Rule = { id: 'pain-rising', kind: 'symptom', ownRiskLevel: false, judge };
+export const PAIN_RISING: Rule = { id: 'pain-rising', kind: 'symptom', ownRiskLevel: false, highest: 'soon', judge };

@@ -25,4 +25,4 @@ function judge(view: View): Raised | null {
   };
 }
 
-export const PURULENT: Rule = { id: 'purulent', kind: 'symptom', ownRiskLevel: true, judge };
+export const PURULENT: Rule = { id: 'purulent', kind: 'symptom', ownRiskLevel: true, highest: 'today', judge };

@@ -27,4 +27,4 @@ function judge(view: View): Raised | null {
   };
 }
 
-export const REACH_MILD: Rule = { id: 'reach-mild', kind: 'measurement', ownRiskLevel: true, judge };
+export const REACH_MILD: Rule = { id: 'reach-mild', kind: 'measurement', ownRiskLevel: true, highest: 'today', judge };

@@ -34,4 +34,4 @@ function judge({ visits, limits }: View): Raised | null {
   };
 }
 
-export const REACH_MODERATE: Rule = { id: 'reach-moderate', kind: 'measurement', ownRiskLevel: false, judge };
+export const REACH_MODERATE: Rule = { id: 'reach-moderate', kind: 'measurement', ownRiskLevel: false, highest: 'today', judge };

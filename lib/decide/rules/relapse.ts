@@ -2,7 +2,7 @@ import { detectableChange } from '../../trend/detectable-change';
 import { answeredAt, answeredClean } from '../answered';
 import { compareExceeds, compareReaches } from '../compare';
 import type { Raised } from '../finding';
-import { newestTwo } from '../newest-two';
+import { newestTwoOf } from '../newest-two';
 import type { Rule, View } from '../view';
 import { visitValue, type VisitValue } from '../visit-value';
 import type { Visit } from '../visits';
@@ -21,7 +21,7 @@ function wetAgain(after: readonly Visit[]): readonly Visit[] | null {
   const newest = after.at(-1);
   if (!newest) return null;
   if (isWetWithDischarge(newest)) return [newest];
-  const [last, before] = newestTwo(after.filter((visit) => saysDry(visit) !== null)).reverse();
+  const [last, before] = newestTwoOf(after, (visit) => saysDry(visit) !== null).reverse();
   const both = last === newest && before && saysDry(last) === false && saysDry(before) === false;
   return both ? [before, last] : null;
 }
@@ -32,7 +32,7 @@ const area = (visit: Visit): VisitValue | null => visitValue(visit, 'erythemaAre
 function redAgain({ visits, limits }: View, dryHours: number): { base: VisitValue; pair: VisitValue[] } | null {
   const values = visits.flatMap((visit) => area(visit) ?? []);
   const base = values.findLast(({ visit }) => visit.startHours <= dryHours);
-  const pair = newestTwo(values.filter(({ visit }) => visit.startHours > dryHours));
+  const pair = newestTwoOf(values, ({ visit }) => visit.startHours > dryHours);
   if (!base || pair.length < 2) return null;
   const isUp = (one: VisitValue) => {
     const { difference, smallestDetectable } = detectableChange(base, one, 'mm2');
@@ -73,4 +73,4 @@ function judge(view: View): Raised | null {
   };
 }
 
-export const RELAPSE: Rule = { id: 'relapse', kind: 'measurement', ownRiskLevel: false, judge };
+export const RELAPSE: Rule = { id: 'relapse', kind: 'measurement', ownRiskLevel: false, highest: 'soon', judge };

@@ -3,7 +3,7 @@ import { answeredAt, answeredPain, answeredYes } from '../answered';
 import { compareExceeds, compareReaches } from '../compare';
 import { COVERAGE } from '../constants';
 import type { Raised } from '../finding';
-import { newestTwo } from '../newest-two';
+import { newestTwoOf } from '../newest-two';
 import type { Rule, View } from '../view';
 import { visitValue } from '../visit-value';
 import type { Visit } from '../visits';
@@ -20,7 +20,7 @@ function judge({ visits, limits, course }: View): Raised | null {
   const { edge } = course.episode.procedure;
   const onRecord = edge === 'spike' || edge === 'torn';
   const newest = visits.at(-1);
-  const pair = newestTwo(visits.filter((visit) => asksCorner(visit) && visit.usablePhotos.length > 0));
+  const pair = newestTwoOf(visits, (visit) => asksCorner(visit) && visit.usablePhotos.length > 0);
   const tender =
     pair.length > 1 &&
     pair.every((visit) => compareExceeds(visit.startHours, limits['spike.afterDays'] * HOURS_PER_DAY) && answeredYes(visit, 'cornerTender') && isRedAtCorner(visit));
@@ -37,4 +37,4 @@ function judge({ visits, limits, course }: View): Raised | null {
   };
 }
 
-export const SPIKE_SUSPECT: Rule = { id: 'spike-suspect', kind: 'measurement', ownRiskLevel: false, judge };
+export const SPIKE_SUSPECT: Rule = { id: 'spike-suspect', kind: 'measurement', ownRiskLevel: false, highest: 'soon', judge };

@@ -7,5 +7,6 @@ export const SPREADING_PROXIMAL: Rule = {
   id: 'spreading-proximal',
   kind: 'measurement',
   ownRiskLevel: false,
+  highest: 'today',
   judge: (view) => spreadOfLength(view, (visit) => visitValue(visit, 'proximalReach'), 'reach toward the ankle'),
 };

@@ -19,4 +19,4 @@ function judge(view: View): Raised | null {
   return spreadOfLength(view, reach, 'reach') ?? spreadOfArea(view, area, reach);
 }
 
-export const SPREADING: Rule = { id: 'spreading', kind: 'measurement', ownRiskLevel: false, judge };
+export const SPREADING: Rule = { id: 'spreading', kind: 'measurement', ownRiskLevel: false, highest: 'today', judge };

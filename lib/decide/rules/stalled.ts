@@ -2,7 +2,6 @@ import { mannKendall } from '../../trend/mann-kendall';
 import { compareExceeds, compareReaches } from '../compare';
 import { HOURS_PER_DAY } from '../../care/instant';
 import type { Raised } from '../finding';
-import { newestTwo } from '../newest-two';
 import type { Rule, View } from '../view';
 import { visitValue, type VisitValue } from '../visit-value';
 import { seenWords, wordsForHours, wordsForNumber } from '../words';
@@ -27,7 +26,7 @@ function judge({ visits, limits, course }: View): Raised | null {
   if (!compareExceeds(newest.value, (peak.value * limits['stalled.peakPercent']) / 100)) return null;
   const stretch = stretchOf(values, limits['stalled.photos'], limits['stalled.spanHours']);
   if (!stretch) return null;
-  const [first, last] = [meanOf(stretch.slice(0, 2)), meanOf(newestTwo(stretch))];
+  const [first, last] = [meanOf(stretch.slice(0, 2)), meanOf(stretch.slice(stretch.length - 2))];
   if (compareReaches(first * (1 - limits['stalled.dropPercent'] / 100), last)) return null;
   const { s, fallingTail } = mannKendall(stretch.map(({ value }) => value));
   const hours = newest.visit.startHours - stretch[0].visit.startHours;
@@ -48,4 +47,4 @@ function judge({ visits, limits, course }: View): Raised | null {
   };
 }
 
-export const STALLED: Rule = { id: 'stalled', kind: 'measurement', ownRiskLevel: false, judge };
+export const STALLED: Rule = { id: 'stalled', kind: 'measurement', ownRiskLevel: false, highest: 'soon', judge };

@@ -14,13 +14,14 @@ const readingsOf = ({ entries }: Visit): Reading[] =>
   entries.flatMap(({ answers, hours }) => (answers.feverC === undefined ? [] : [{ celsius: answers.feverC, hours }]));
 
 /** Too cold counts with another symptom, or when the reading before was too cold as well. */
-function isTooCold(view: View, readings: readonly Reading[], visit: Visit): boolean {
+function isTooCold(view: View, visit: Visit): boolean {
   const { limits } = view;
   const isLow = ({ celsius }: Reading) => !compareReaches(celsius, limits['fever.lowCelsius']);
-  const isLowHere = (reading: Reading) => reading.hours >= visit.startHours && isLow(reading);
-  if (!readings.some(isLowHere)) return false;
+  if (!readingsOf(visit).some(isLow)) return false;
   const others = (['painOutOfProportion', 'dusky', 'cold', 'numb'] as const).some((question) => answeredYes(visit, question));
   if (others || signsSince(view, visit.startHours).length > 0) return true;
+  const readings = view.visits.flatMap(readingsOf);
+  const isLowHere = (reading: Reading) => reading.hours >= visit.startHours && isLow(reading);
   return readings.some((reading, place) => {
     const before = readings[place - 1] as Reading | undefined;
     return before !== undefined && isLowHere(reading) && isLow(before) && reading.hours - before.hours <= limits['fever.lowAgainHours'];
@@ -31,15 +32,14 @@ function isTooCold(view: View, readings: readonly Reading[], visit: Visit): bool
 function judge(view: View): Raised | null {
   const visit = view.visits.at(-1);
   if (!visit) return null;
-  const readings = view.visits.flatMap(readingsOf);
-  const own = readings.filter(({ hours }) => hours >= visit.startHours);
+  const own = readingsOf(visit);
   const seen = [
     ...(answeredYes(visit, 'streaks') ? ['a red streak'] : []),
     ...own.filter(({ celsius }) => compareReaches(celsius, view.limits['fever.celsius'])).map(({ celsius }) => `fever of ${celsius} °C`),
     ...(answeredYes(visit, 'chills') ? ['chills'] : []),
     ...(answeredYes(visit, 'confusion') ? ['confusion'] : []),
   ];
-  const low = seen.length === 0 && isTooCold(view, readings, visit);
+  const low = seen.length === 0 && isTooCold(view, visit);
   if (seen.length === 0 && !low) return null;
   const said = low ? [`a temperature of ${Math.min(...own.map(({ celsius }) => celsius))} °C, below ${view.limits['fever.lowCelsius']} °C`] : seen;
   return {
@@ -52,4 +52,4 @@ function judge(view: View): Raised | null {
   };
 }
 
-export const STREAK_OR_FEVER: Rule = { id: 'streak-or-fever', kind: 'symptom', ownRiskLevel: false, judge };
+export const STREAK_OR_FEVER: Rule = { id: 'streak-or-fever', kind: 'symptom', ownRiskLevel: false, highest: 'now', judge };
