@@ -16,6 +16,8 @@ export interface CommonTruth {
   readonly nailFoldMargin: readonly (readonly [number, number])[];
   readonly checkPoints: { readonly imagePx: readonly Pair[]; readonly cardMm: readonly Pair[] } | null;
   readonly itaDeg: number | null;
+  /** 10–90 % width of a sharp edge by the camera's own figures; null where the renderer does not say. */
+  readonly edgeSpreadMm: number | null;
 }
 
 export type Pair = readonly [number, number];
@@ -52,6 +54,7 @@ export function readTruth(name: string, truth: any): CommonTruth {
     measurements: truth.measurements,
     nailFoldMargin: truth.outlines?.nailFoldMargin ?? [],
     checkPoints: truth.card.checkPoints ?? null,
+    edgeSpreadMm: truth.camera.edgeSpreadMm ?? null,
     itaDeg: truth.itaDeg ?? truth.colour?.itaReferenceDeg ?? null,
   };
 }

@@ -11,6 +11,8 @@ const share = <T>(all: readonly T[], counts: (one: T) => boolean): number | null
 export function summarise(scores: readonly PhotoScore[]) {
   const clean = scores.filter((score) => score.truth.expectedGate === null);
   const faulty = scores.filter((score) => score.truth.expectedGate !== null);
+  const tooSoft = clean.filter((score) => (score.truth.edgeSpreadMm ?? 0) > BLUR_LIMIT_MM);
+  const sharp = clean.filter((score) => !tooSoft.includes(score));
   const red = clean.filter((score) => (score.truth.measurements?.erythemaArea ?? 0) > 0);
   return {
     photos: scores.length,
@@ -25,7 +27,9 @@ export function summarise(scores: readonly PhotoScore[]) {
       photos: faulty.length,
       caughtShare: share(faulty, (score) => score.gates.includes(score.truth.expectedGate as string) && !score.measured),
       refusedShare: share(faulty, (score) => !score.measured),
-      cleanRefusedShare: share(clean, (score) => !score.measured),
+      cleanRefusedShare: share(sharp, (score) => !score.measured),
+      /** No fault was planted, but the drawn lens and hand are softer than the gate allows: either answer is right. */
+      tooSoft: { photos: tooSoft.length, refusedShare: share(tooSoft, (score) => !score.measured) },
     },
     blandAltman: blandAltmanOf(present(clean, (score) => score.area)),
     byItaClass: groups(clean, CLASSES, (score) => score.truth.skinClass),
@@ -35,6 +39,8 @@ export function summarise(scores: readonly PhotoScore[]) {
 
 export type AccuracySummary = ReturnType<typeof summarise>;
 
+/** Measurement page, quality gates. */
+const BLUR_LIMIT_MM = 0.35;
 /** Measurement page: false area at most 3 mm² in 95 % of photos without redness. */
 const FALSE_AREA_MM2 = 3;
 
