@@ -1,0 +1,2 @@
+-- CreateIndex
+CREATE INDEX "Analysis_outcome_finishedAt_idx" ON "Analysis"("outcome", "finishedAt");
