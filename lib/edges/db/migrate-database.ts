@@ -21,6 +21,8 @@ const BOOKKEEPING = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
     "applied_steps_count"   INTEGER UNSIGNED NOT NULL DEFAULT 0
 )`;
 
+const GIVE_UP_AFTER_MS = 30_000;
+
 interface Migration {
   readonly name: string;
   readonly sql: string;
@@ -48,9 +50,9 @@ export async function migrateDatabase(file: string, folder: string): Promise<str
   await mkdir(path.dirname(file), { recursive: true });
   const connection = await new PrismaBetterSQLite3({ url: `file:${file}` }).connect();
   try {
-    await retryBusy(() => connection.executeScript('PRAGMA journal_mode = WAL'));
+    await retryBusy(() => connection.executeScript('PRAGMA journal_mode = WAL'), GIVE_UP_AFTER_MS);
     // Two programs may start at once: the second waits here, and then finds nothing left to do.
-    await retryBusy(() => connection.executeScript('BEGIN IMMEDIATE'));
+    await retryBusy(() => connection.executeScript('BEGIN IMMEDIATE'), GIVE_UP_AFTER_MS);
     const applied = await applyMissing(connection, migrations);
     await connection.executeScript('COMMIT');
     return applied;

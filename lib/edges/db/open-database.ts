@@ -7,12 +7,14 @@ export type Database = PrismaClient;
 /** What a query needs: the database, or a transaction that is open on it. */
 export type Queries = Prisma.TransactionClient;
 
-/** A transaction may wait for other writers as long as `retryBusy` does. */
-const TRANSACTION = { maxWait: 20_000, timeout: 20_000 };
+/** How long a writer waits for other processes before it says so. Ours. */
+const GIVE_UP_AFTER_MS = 15_000;
+/** Inside this process a transaction may have to wait for several of those. */
+const TRANSACTION = { maxWait: 60_000, timeout: 20_000 };
 
 /** Opens the database file, which must be there and migrated, with every setting verified. */
-export async function openDatabase(file: string): Promise<Database> {
-  const adapter = serialAdapter(new PrismaBetterSQLite3({ url: `file:${file}`, fileMustExist: true }), PRAGMAS);
+export async function openDatabase(file: string, giveUpAfterMs = GIVE_UP_AFTER_MS): Promise<Database> {
+  const adapter = serialAdapter(new PrismaBetterSQLite3({ url: `file:${file}`, fileMustExist: true }), PRAGMAS, giveUpAfterMs);
   const database = new PrismaClient({ adapter, transactionOptions: TRANSACTION });
   await database.$connect();
   return database;

@@ -1,7 +1,5 @@
 import { setTimeout as wait } from 'node:timers/promises';
 
-/** How long a writer waits for others before it says so. Ours. */
-const GIVE_UP_AFTER_MS = 15_000;
 const LONGEST_PAUSE_MS = 250;
 
 /** Another connection holds the write lock. The adapter reports SQLITE_BUSY as a time-out. */
@@ -14,7 +12,7 @@ function isBusy(error: unknown): boolean {
  * Does it again while the database is busy, at uneven intervals so that waiting writers do not march in step. The
  * statement that met the lock has changed nothing, so doing it again is doing it once.
  */
-export async function retryBusy<Result>(work: () => Promise<Result>, giveUpAfterMs = GIVE_UP_AFTER_MS): Promise<Result> {
+export async function retryBusy<Result>(work: () => Promise<Result>, giveUpAfterMs: number): Promise<Result> {
   const begun = performance.now();
   for (let attempt = 1; ; attempt += 1) {
     try {

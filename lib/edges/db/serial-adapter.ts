@@ -31,30 +31,31 @@ class Gate {
 }
 
 /** Every connection of `factory` opened with these settings, verified, and used by one at a time. */
-export function serialAdapter(factory: ConnectionFactory, settings: PragmaSettings): ConnectionFactory {
+export function serialAdapter(factory: ConnectionFactory, settings: PragmaSettings, giveUpAfterMs: number): ConnectionFactory {
   return {
     provider: factory.provider,
     adapterName: factory.adapterName,
     async connect() {
       const connection = await factory.connect();
       await verifyPragmas(connection, settings);
-      return oneAtATime(connection);
+      return oneAtATime(connection, giveUpAfterMs);
     },
   };
 }
 
-function oneAtATime(connection: Connection): Connection {
+function oneAtATime(connection: Connection, giveUpAfterMs: number): Connection {
   const gate = new Gate();
+  const patiently = <Result>(work: () => Promise<Result>) => retryBusy(work, giveUpAfterMs);
   return {
     provider: connection.provider,
     adapterName: connection.adapterName,
-    queryRaw: (query) => gate.alone(() => retryBusy(() => connection.queryRaw(query))),
-    executeRaw: (query) => gate.alone(() => retryBusy(() => connection.executeRaw(query))),
+    queryRaw: (query) => gate.alone(() => patiently(() => connection.queryRaw(query))),
+    executeRaw: (query) => gate.alone(() => patiently(() => connection.executeRaw(query))),
     executeScript: (script) => gate.alone(() => connection.executeScript(script)),
     async startTransaction() {
       const leave = await gate.enter();
       try {
-        await retryBusy(() => connection.executeRaw(statement('BEGIN IMMEDIATE')));
+        await patiently(() => connection.executeRaw(statement('BEGIN IMMEDIATE')));
       } catch (error) {
         leave();
         throw error;

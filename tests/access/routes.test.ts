@@ -1,0 +1,210 @@
+/**
+ * The whole matrix: every route of the program is asked by everybody, and nothing is answered to whom it does not
+ * belong. A route that is added without a line here fails the first test.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { keepPhotoRow } from '../../lib/edges/db/keep-photo-row';
+import { finishJob } from '../../lib/edges/db/finish-job';
+import { viewPath } from '../../lib/edges/files/photo-path';
+import { loadPhotoView } from '../../lib/server/load-photo-view';
+import { closeStore } from '../../lib/server/store';
+import { STAFF_ROLES, type StaffMember } from '../../lib/access/actor';
+import { readText, ROOT, treeFiles } from '../architecture/source-tree';
+import { MADE_AT, type TestDatabase, testClinic, testDatabase, testEpisode } from '../edges/db/test-database';
+import { hashSecret, newSecret } from '../../lib/edges/session/secret';
+import { allHandlers, asksGuardFirst, handlersOf } from './route-list';
+
+const CLIENT_ID = '7f1e6a52-6b52-4a4d-9d4e-0c7c7b1d5a01';
+const SHA256 = 'a'.repeat(64);
+const ORIGIN = 'http://clinic.test';
+
+describe('every route', () => {
+  it('is known to this test', () => {
+    const listed = allHandlers().map(({ file, method }) => `${method} /${file.replace(/^app\//, '').replace(/\/route\.ts$/, '')}`);
+    expect(listed.sort()).toEqual(Object.keys(ROUTES).sort());
+  });
+
+  it('answers through serve and one guarded function', () => {
+    const loose = allHandlers().filter(({ served, calls }) => !served || calls.length !== 1);
+    expect(loose).toEqual([]);
+  });
+
+  it('has a function that asks the guard first', () => {
+    const functions = treeFiles('lib/server').filter((file) => /\/(load|command)-[a-z-]+\.ts$/.test(file));
+    expect(functions.length).toBeGreaterThan(5);
+    expect(functions.filter((file) => !asksGuardFirst(file, readText(file)))).toEqual([]);
+  });
+
+  it('would be caught without either', () => {
+    expect(handlersOf('app/api/a/route.ts', 'export const GET = () => new Response("hello");')).toMatchObject([{ served: false, calls: [] }]);
+    const late = 'export async function loadAll(actor) { const rows = await readAll(); const may = guard(actor, "a", null); if (!may.allowed) return refusedBy(may); }';
+    expect(asksGuardFirst('lib/server/load-all.ts', late)).toBe(false);
+    expect(asksGuardFirst('lib/server/load-all.ts', 'export async function loadAll() { return answer(1); }')).toBe(false);
+  });
+
+  it('leaves the uploads to themselves: no proxy stands before them', () => {
+    const [, matcher] = /matcher: \['(.*)'\]/.exec(readText('proxy.ts')) ?? [];
+    const matches = (address: string) => new RegExp(`^${matcher.replaceAll('\\\\', '\\')}$`).test(address);
+    expect(matches('/today')).toBe(true);
+    expect(matches('/')).toBe(true);
+    expect(matches(`/api/patient/check-ins/${CLIENT_ID}/photo`)).toBe(false);
+    expect(matches('/p/secret')).toBe(false);
+  });
+});
+
+/** Method and place of each route, how it is asked, and what each kind of visitor is answered. */
+interface Asked {
+  readonly body?: unknown;
+  readonly headers?: Readonly<Record<string, string>>;
+  readonly status: Readonly<Record<Visitor, number>>;
+}
+type Visitor = 'anonymous' | 'owner' | 'other' | 'otherClinic' | 'owing' | 'endedLink';
+
+const ownOnly = (owner: number, owing = 403) => ({ anonymous: 401, owner, other: owner, otherClinic: owner, owing, endedLink: 401 });
+const photoHeaders = { 'x-photo-sha256': SHA256, 'x-photo-length': '10', 'x-photo-kind': 'toe' };
+const everybody = (status: number) => ({ anonymous: status, owner: status, other: status, otherClinic: status, owing: status, endedLink: status });
+
+/** Routes that name no episode act on the visitor's own; `other` asks them and reaches nothing but what is theirs. */
+const ROUTES: Readonly<Record<string, Asked>> = {
+  'GET /api/health': { status: everybody(200) },
+  'GET /p/[token]': { status: everybody(303) },
+  'GET /api/patient/state': { status: ownOnly(200) },
+  'POST /api/patient/birth-year': { body: { birthYear: 1900 }, status: ownOnly(403) },
+  'PUT /api/patient/check-ins/[clientId]': { body: { kind: 'daily', at: '2026-03-02T09:00:00Z', answers: { pain: 1 }, hasPhoto: false }, status: ownOnly(200) },
+  'PUT /api/patient/check-ins/[clientId]/photo': { body: 'short', headers: photoHeaders, status: ownOnly(200) },
+  'GET /api/patient/check-ins/[clientId]/photo': { headers: photoHeaders, status: ownOnly(200) },
+  // The check-in is the owner's; for others it does not exist.
+  'GET /api/patient/check-ins/[clientId]/photo/verdict': { status: { ...ownOnly(200), other: 404, otherClinic: 404 } },
+  'GET /api/photos/[photoId]': { status: { anonymous: 401, owner: 200, other: 404, otherClinic: 404, owing: 404, endedLink: 401 } },
+  'POST /api/patient/leave': { status: ownOnly(204, 204) },
+};
+
+let test: TestDatabase;
+let photoId: string;
+const clinics: string[] = [];
+const cookies = new Map<Visitor, string>();
+
+type Handler = (request: Request, place: { params: Promise<Record<string, string>> }) => Promise<Response>;
+async function ask(route: string, { cookie, origin = ORIGIN, token = newSecret() }: { cookie?: string; origin?: string | null; token?: string } = {}): Promise<Response> {
+  const [method, place] = route.split(' ');
+  const { body, headers } = ROUTES[route];
+  const { [method]: handler } = (await import(/* @vite-ignore */ path.join(ROOT, 'app', place, 'route.ts'))) as Record<string, Handler>;
+  const params = { clientId: CLIENT_ID, photoId, token };
+  const address = place.replace(/\[(\w+)\]/g, (_, name: keyof typeof params) => params[name]);
+  const sent = body === undefined ? undefined : typeof body === 'string' ? body : JSON.stringify(body);
+  const all = { host: 'clinic.test', ...headers, ...(cookie ? { cookie } : {}), ...(origin ? { origin } : {}) };
+  return handler(new Request(`${ORIGIN}${address}`, { method, body: sent, headers: all }), { params: Promise.resolve(params) });
+}
+
+async function openLink(secret: string): Promise<string> {
+  const response = await ask('GET /p/[token]', { token: secret });
+  return (response.headers.get('set-cookie') ?? '').split(';')[0];
+}
+
+beforeAll(async () => {
+  test = await testDatabase();
+  process.env.FOLDWATCH_DATA = test.folder;
+  const { database } = test;
+  clinics.push(await testClinic(database), await testClinic(database, { name: 'Other Clinic' }), await testClinic(database, { name: 'Asking Clinic', asksBirthYear: true }));
+  const secrets = { owner: newSecret(), other: newSecret(), otherClinic: newSecret(), owing: newSecret(), endedLink: newSecret() };
+  const begin = (caseCode: string, clinic: number, secret: string, more = {}) =>
+    testEpisode(database, clinics[clinic], caseCode, { linkTokenHash: hashSecret(secret) ?? '', ...more });
+  const episodeId = await begin('one', 0, secrets.owner);
+  await begin('two', 0, secrets.other);
+  await begin('three', 1, secrets.otherClinic);
+  await begin('four', 2, secrets.owing, { birthYear: 1980 });
+  const ended = await begin('five', 0, secrets.endedLink);
+  for (const visitor of Object.keys(secrets) as (keyof typeof secrets)[]) cookies.set(visitor, await openLink(secrets[visitor]));
+  await database.episode.update({ where: { id: ended }, data: { linkEndsAt: MADE_AT } });
+  photoId = await photoWithView(episodeId);
+});
+afterAll(async () => {
+  await closeStore();
+  await test.close();
+});
+
+async function photoWithView(episodeId: string): Promise<string> {
+  const { database, folder } = test;
+  const photo = { episodeId, clientId: CLIENT_ID, sha256: 'b'.repeat(64), kind: 'toe', lengthBytes: 3 };
+  await database.$transaction((queries) => keepPhotoRow(queries, photo, MADE_AT));
+  const { id } = await database.photo.findFirstOrThrow({ where: { episodeId } });
+  const words = { methodVersion: 'test', outcome: 'measured', gates: [], json: null, viewSha256: 'c'.repeat(64), findings: [] } as const;
+  await finishJob(database, { id, episodeId }, words, MADE_AT);
+  const view = viewPath(path.join(folder, 'photos'), { episodeId, sha256: 'c'.repeat(64) });
+  mkdirSync(path.dirname(view), { recursive: true });
+  writeFileSync(view, 'jpeg');
+  return id;
+}
+
+describe.each(Object.keys(ROUTES))('%s', (route) => {
+  const visitors = Object.keys(ROUTES[route].status) as Visitor[];
+  it.each(visitors)('answers %s as it must', async (visitor) => {
+    const response = await ask(route, { cookie: cookies.get(visitor) });
+    expect(response.status).toBe(ROUTES[route].status[visitor]);
+    expect(response.headers.get('cache-control')).toBe('private, no-store');
+    expect(response.headers.get('x-content-type-options')).toBe('nosniff');
+  });
+
+  it.skipIf(route.startsWith('GET '))('is refused where nobody vouches for where it comes from', async () => {
+    for (const origin of [null, 'null', 'http://elsewhere.test', 'https://clinic.test.elsewhere.test', 'http://clinic.test:8080']) {
+      expect((await ask(route, { cookie: cookies.get('owner'), origin })).status).toBe(403);
+    }
+  });
+});
+
+describe('a photo', () => {
+  const staff = (role: StaffMember['role'], clinicId: string): StaffMember => ({ role, staffId: 's', clinicId });
+
+  it('is shown to the staff of its clinic who look after people, and each look is noted', async () => {
+    const before = await test.database.auditEvent.count({ where: { action: 'photo.view' } });
+    const answers = await Promise.all(STAFF_ROLES.map((role) => loadPhotoView(staff(role, clinics[0]), photoId)));
+    expect(answers.map(({ status }) => status)).toEqual([200, 200, 200, 404]);
+    expect(await test.database.auditEvent.count({ where: { action: 'photo.view' } })).toBe(before + 3);
+  });
+
+  it('does not exist for the staff of another clinic', async () => {
+    const answers = await Promise.all(STAFF_ROLES.map((role) => loadPhotoView(staff(role, clinics[1]), photoId)));
+    expect(answers.map(({ status }) => status)).toEqual([404, 404, 404, 404]);
+  });
+});
+
+describe('a personal link', () => {
+  it('leads to an address without its secret, with a cookie that scripts cannot read', async () => {
+    const secret = newSecret();
+    await testEpisode(test.database, clinics[0], 'six', { linkTokenHash: hashSecret(secret) ?? '' });
+    const response = await ask('GET /p/[token]', { token: secret });
+    expect(response.headers.get('location')).toBe('/today');
+    expect(response.headers.get('referrer-policy')).toBe('no-referrer');
+    expect(response.headers.get('set-cookie')).toMatch(/^foldwatch_patient=[\w-]{43}; Path=\/; HttpOnly; SameSite=Lax; Max-Age=\d+$/);
+  });
+
+  it('of nobody gives no session', async () => {
+    const response = await ask('GET /p/[token]', { token: newSecret() });
+    expect(response.headers.get('location')).toBe('/link-ended');
+    expect(response.headers.get('set-cookie')).toBeNull();
+  });
+
+  it('is in no column of the database, and neither is the cookie', async () => {
+    const dump = JSON.stringify([await test.database.episode.findMany(), await test.database.patientSession.findMany()]);
+    for (const cookie of cookies.values()) expect(dump).not.toContain(cookie.split('=')[1]);
+  });
+});
+
+describe('the year of birth', () => {
+  it('opens what the link alone does not, and cannot be guessed by trying', async () => {
+    const secret = newSecret();
+    await testEpisode(test.database, clinics[2], 'seven', { linkTokenHash: hashSecret(secret) ?? '', birthYear: 1980 });
+    const { POST } = await import('../../app/api/patient/birth-year/route');
+    const tell = (cookie: string, birthYear: number) =>
+      POST(new Request(`${ORIGIN}/api/patient/birth-year`, { method: 'POST', body: JSON.stringify({ birthYear }), headers: { host: 'clinic.test', origin: ORIGIN, cookie } }));
+    const cookie = await openLink(secret);
+    expect((await tell(cookie, 1979)).status).toBe(403);
+    expect((await tell(cookie, 1980)).status).toBe(200);
+    expect((await ask('GET /api/patient/state', { cookie })).status).toBe(200);
+    // A new session begins no new count.
+    for (const birthYear of [1970, 1971, 1972, 1973]) expect((await tell(await openLink(secret), birthYear)).status).toBe(403);
+    expect((await tell(await openLink(secret), 1980)).status).toBe(429);
+  });
+});
