@@ -24,6 +24,12 @@ export const ACTIONS = [
   'verdict.read',
   'checkIn.send',
   'photo.view',
+  'staff.signIn',
+  'staff.signOut',
+  'review.read',
+  'review.claim',
+  'review.resolve',
+  'episode.read',
 ] as const;
 export type Action = (typeof ACTIONS)[number];
 
@@ -54,4 +60,31 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   { role: 'nurse', action: 'photo.view', scope: 'clinic' },
   { role: 'clinician', action: 'photo.view', scope: 'clinic' },
   { role: 'lead', action: 'photo.view', scope: 'clinic' },
+
+  { role: 'nurse', action: 'episode.read', scope: 'clinic' },
+  { role: 'clinician', action: 'episode.read', scope: 'clinic' },
+  { role: 'lead', action: 'episode.read', scope: 'clinic' },
+
+  // Whoever knows address and password; also where somebody else is still signed in.
+  { role: 'anonymous', action: 'staff.signIn', scope: 'any' },
+  { role: 'patient', action: 'staff.signIn', scope: 'any', beforeBirthYear: true },
+  { role: 'nurse', action: 'staff.signIn', scope: 'any' },
+  { role: 'clinician', action: 'staff.signIn', scope: 'any' },
+  { role: 'lead', action: 'staff.signIn', scope: 'any' },
+  { role: 'admin', action: 'staff.signIn', scope: 'any' },
+  { role: 'nurse', action: 'staff.signOut', scope: 'clinic' },
+  { role: 'clinician', action: 'staff.signOut', scope: 'clinic' },
+  { role: 'lead', action: 'staff.signOut', scope: 'clinic' },
+  { role: 'admin', action: 'staff.signOut', scope: 'clinic' },
+
+  // An admin keeps the accounts and sees no patient.
+  { role: 'nurse', action: 'review.read', scope: 'clinic' },
+  { role: 'clinician', action: 'review.read', scope: 'clinic' },
+  { role: 'lead', action: 'review.read', scope: 'clinic' },
+  { role: 'nurse', action: 'review.claim', scope: 'clinic' },
+  { role: 'clinician', action: 'review.claim', scope: 'clinic' },
+  { role: 'lead', action: 'review.claim', scope: 'clinic' },
+  { role: 'nurse', action: 'review.resolve', scope: 'clinic' },
+  { role: 'clinician', action: 'review.resolve', scope: 'clinic' },
+  { role: 'lead', action: 'review.resolve', scope: 'clinic' },
 ];

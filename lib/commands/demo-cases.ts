@@ -14,6 +14,16 @@ export const DEMO_CLINIC: Omit<ClinicWords, 'timeZone'> = {
   reviewLimits: { now: 15, today: 240, soon: 1440, visit: 10080 },
 };
 
+/** One password for everybody: this clinic is nobody's. */
+export const DEMO_PASSWORD = 'heron-lane-demo';
+
+export const DEMO_STAFF = [
+  { role: 'nurse', name: 'Ines Marlow', email: 'nurse@heronlane.example' },
+  { role: 'nurse', name: 'Tom Abara', email: 'nurse2@heronlane.example' },
+  { role: 'clinician', name: 'Ruth Okonjo', email: 'clinician@heronlane.example' },
+  { role: 'lead', name: 'Pavel Lind', email: 'lead@heronlane.example' },
+] as const;
+
 export interface DemoVisit {
   readonly daysAgo: number;
   /** In `sample-images`; null where only answers came. */

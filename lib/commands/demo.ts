@@ -8,6 +8,7 @@ import { openDatabase } from '../edges/db/open-database';
 import { readSettings } from '../edges/env/settings';
 import { CAUTION } from './caution';
 import { freePort } from './free-port';
+import { DEMO_PASSWORD, DEMO_STAFF } from './demo-cases';
 import { type DemoLink, seedDemo } from './seed-demo';
 
 const ROOT = path.resolve(import.meta.dirname, '..', '..');
@@ -79,6 +80,8 @@ try {
   await untilUp(origin);
   console.log(`\nHeron Lane Foot Clinic is invented, and so are its patients. Their links, as on the aftercare sheet:\n`);
   for (const { caseCode, about, secret } of links) console.log(`  ${caseCode}  ${about}\n          ${origin}/p/${secret}`);
+  console.log(`\nIts staff sign in at ${origin}/sign-in with the password ${DEMO_PASSWORD}:\n`);
+  for (const { role, name, email } of DEMO_STAFF) console.log(`  ${email}  ${name}, ${role}`);
   console.log(`\n${CAUTION}\nCtrl-C ends it.\n`);
   await untilWorkedOn(origin);
 } catch (error) {

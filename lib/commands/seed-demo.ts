@@ -6,10 +6,12 @@ import { keepPhotoRow } from '../edges/db/keep-photo-row';
 import type { Database } from '../edges/db/open-database';
 import { startClinic } from '../edges/db/start-clinic';
 import { startEpisode } from '../edges/db/start-episode';
+import { startStaff } from '../edges/db/start-staff';
 import { keepWhole } from '../edges/files/keep-whole';
 import { photoPath } from '../edges/files/photo-path';
 import { hashSecret, newSecret } from '../edges/session/secret';
-import { DEMO_CASES, DEMO_CLINIC, type DemoCase, type DemoVisit } from './demo-cases';
+import { hashPassword } from '../edges/session/staff-password';
+import { DEMO_CASES, DEMO_CLINIC, DEMO_PASSWORD, DEMO_STAFF, type DemoCase, type DemoVisit } from './demo-cases';
 import { redatePhoto } from './redate-photo';
 
 const DAY_MS = 86_400_000;
@@ -25,6 +27,8 @@ export interface DemoLink {
 export async function seedDemo(database: Database, photoFolder: string, now: Date): Promise<DemoLink[]> {
   const timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
   const clinicId = await startClinic(database, { ...DEMO_CLINIC, timeZone }, now);
+  const passwordHash = await hashPassword(DEMO_PASSWORD);
+  for (const one of DEMO_STAFF) await startStaff(database, { ...one, clinicId, passwordHash }, now);
   const links: DemoLink[] = [];
   for (const one of DEMO_CASES) links.push(await seedCase(one, { database, photoFolder, clinicId, timeZone, now }));
   return links;

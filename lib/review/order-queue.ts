@@ -10,6 +10,8 @@ export interface OpenFinding {
   readonly level: Level;
   /** ISO 8601, UTC: the moment from which it could be known. */
   readonly at: string;
+  /** ISO 8601, UTC: when it came onto the list. */
+  readonly foundAt: string;
 }
 
 /** One case with all that is open on it. */
@@ -21,7 +23,7 @@ export interface QueuedCase {
   readonly waitedMinutes: number;
   /** The clinic's own limit for this level; null where it has set none. */
   readonly limitMinutes: number | null;
-  /** A clinician has been asked, and has not answered yet. */
+  /** A clinician has been asked about all that is open, and has not answered yet. */
   readonly asked: boolean;
 }
 
@@ -30,8 +32,8 @@ export interface QueueFacts {
   readonly limits: Readonly<Partial<Record<Level, number>>>;
   /** ISO 8601 */
   readonly now: string;
-  /** Episodes about which a clinician has been asked. */
-  readonly asked: ReadonlySet<string>;
+  /** When a clinician was asked, by episode; ISO 8601. What was found later nobody has asked about. */
+  readonly askedAt: ReadonlyMap<string, string>;
   /** Whoever answers questions finds those cases first; whoever asked finds them last. */
   readonly answersQuestions: boolean;
 }
@@ -46,7 +48,7 @@ const RANK = Object.keys(LEVEL_WORDS) as Level[];
  * @param findings all that are open, in any order
  * @param facts the clinic's limits, the moment, which cases wait for a clinician, and who is reading
  * @returns one entry per episode; the same findings give the same order, whatever order they came in
- * @example orderQueue([], { limits: {}, now: '2026-03-02T09:00:00Z', asked: new Set(), answersQuestions: false }) // []
+ * @example orderQueue([], { limits: {}, now: '2026-03-02T09:00:00Z', askedAt: new Map(), answersQuestions: false }) // []
  */
 export function orderQueue(findings: readonly OpenFinding[], facts: QueueFacts): QueuedCase[] {
   const byEpisode = new Map<string, OpenFinding[]>();
@@ -61,9 +63,19 @@ export function orderQueue(findings: readonly OpenFinding[], facts: QueueFacts):
   );
 }
 
+/**
+ * What is open on one case, as its page tells it: each reason once, worst first and then oldest first.
+ *
+ * @param findings of one episode, in any order
+ * @example orderFindings([]) // []
+ */
+export const orderFindings = (findings: readonly OpenFinding[]): OpenFinding[] =>
+  onePerRule(findings).sort((a, b) => rankOf(a) - rankOf(b) || (a.at < b.at || (a.at === b.at && a.id < b.id) ? -1 : 1));
+
 const rankOf = ({ level }: OpenFinding): number => RANK.indexOf(level);
 
-const placeOfAsked = ({ asked }: QueuedCase, { answersQuestions }: QueueFacts): number => (asked === answersQuestions ? 0 : 1);
+/** An emergency keeps its place, asked or not. */
+const placeOfAsked = ({ asked, first }: QueuedCase, { answersQuestions }: QueueFacts): number => (first.level === 'now' ? 0 : asked === answersQuestions ? 1 : 2);
 
 /** Without a limit of its own a level is ordered by minutes, behind every case of that level that has one. */
 const shareUsed = ({ waitedMinutes, limitMinutes }: QueuedCase): number =>
@@ -84,9 +96,10 @@ function onePerRule(findings: readonly OpenFinding[]): OpenFinding[] {
   return [...kept.values()];
 }
 
-function queuedCase(episodeId: string, findings: readonly OpenFinding[], { limits, now, asked }: QueueFacts): QueuedCase {
+function queuedCase(episodeId: string, findings: readonly OpenFinding[], { limits, now, askedAt }: QueueFacts): QueuedCase {
   const waited = ({ at }: OpenFinding) => Math.max(0, hoursBetweenInstants(at, now) * MINUTES_PER_HOUR);
   const [first, ...others] = [...findings].sort((a, b) => rankOf(a) - rankOf(b) || waited(b) - waited(a) || (a.id < b.id ? -1 : 1));
   const limit = limits[first.level];
-  return { episodeId, first, others, waitedMinutes: waited(first), limitMinutes: limit !== undefined && limit > 0 ? limit : null, asked: asked.has(episodeId) };
+  const asked = findings.every(({ foundAt }) => Date.parse(foundAt) <= Date.parse(askedAt.get(episodeId) ?? ''));
+  return { episodeId, first, others, waitedMinutes: waited(first), limitMinutes: limit !== undefined && limit > 0 ? limit : null, asked };
 }

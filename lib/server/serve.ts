@@ -29,7 +29,8 @@ async function answered(request: Request, work: (actor: Actor) => Promise<Answer
   try {
     const { settings } = await store();
     if (!READS.includes(request.method) && !isSameOrigin(request.headers, settings.origin)) return refusal(403, 'otherOrigin');
-    return await work(await readActor(request.headers));
+    const preferred = new URL(request.url).pathname.startsWith('/api/patient/') ? 'patient' : 'staff';
+    return await work(await readActor(request.headers, preferred));
   } catch (error) {
     // Never the address: a personal link's secret stands in one.
     const requestId = randomUUID();

@@ -1,0 +1,40 @@
+import type { EpisodeRows } from '../edges/db/read-episode-rows';
+import type { AnalysisJson } from '../pipeline/analysis-json';
+import { invertHomography, pxPerMmAt, toImage } from '../rectify/homography';
+import { penLines } from '../review/pen-lines';
+import type { EpisodeClock } from './episode-clock';
+import { episodePhotos } from './episode-photos';
+import type { ReviewPhoto } from './review-case';
+
+/** The newest say why somebody looks now; the episode's own page has them all. */
+const MOST_PHOTOS = 4;
+/** Around the toe there is room for redness that runs on. */
+const AROUND = 0.25;
+
+/** The newest photos of a case, newest first, with the pen lines as they lie on each picture. */
+export async function reviewPhotos(rows: EpisodeRows, photoFolder: string, clock: EpisodeClock): Promise<ReviewPhoto[]> {
+  const photos = rows.photos.slice(-MOST_PHOTOS);
+  const shown = await episodePhotos({ ...rows, photos }, { photoFolder, clock, dayOf: new Map() });
+  const kept = new Map(photos.map(({ id, analyses: [analysis] }) => [id, analysis?.json ? (JSON.parse(analysis.json) as AnalysisJson) : null]));
+  return shown.reverse().map(({ id, at, state, numbers, picture, size, cardFromView }) => {
+    const drawn = drawnOn(kept.get(id) ?? null, cardFromView);
+    return { id, at, state, numbers, picture, widthPx: size?.widthPx ?? 0, heightPx: size?.heightPx ?? 0, ...drawn };
+  });
+}
+
+type Drawn = Pick<ReviewPhoto, 'lines' | 'toe' | 'pxPerMm'>;
+
+function drawnOn(json: AnalysisJson | null, cardFromView: Parameters<typeof invertHomography>[0] | null): Drawn {
+  const places = json?.outlines?.toe?.flatMap(({ ring }) => ring) ?? [];
+  if (!json?.outlines || cardFromView === null) return { lines: [], toe: null, pxPerMm: null };
+  const imageFromCard = invertHomography(cardFromView);
+  const lines = json.measured ? penLines(json.outlines, cardFromView) : [];
+  if (places.length === 0) return { lines, toe: null, pxPerMm: null };
+  const points = places.map(([acrossMm, downMm]) => toImage(imageFromCard, { acrossMm, downMm }));
+  const [columns, rows] = [points.map(({ column }) => column), points.map(({ row }) => row)];
+  const [left, top] = [Math.min(...columns), Math.min(...rows)];
+  const [width, height] = [Math.max(...columns) - left, Math.max(...rows) - top];
+  const [acrossMm, downMm] = places[0];
+  const toe = [left - AROUND * width, top - AROUND * height, width * (1 + 2 * AROUND), height * (1 + 2 * AROUND)].map(Math.round);
+  return { lines, toe: toe as unknown as ReviewPhoto['toe'], pxPerMm: pxPerMmAt(imageFromCard, { acrossMm, downMm }) };
+}
