@@ -35,7 +35,7 @@ export function growthOf(view: View, valueOf: (visit: Visit) => VisitValue | nul
   const candidates = values
     .slice(0, values.length - 2)
     .filter(({ visit }) => compareReaches(visit.startHours, limits['spreading.baseFromHours']) && compareReaches(latest, visit.startHours));
-  const base = lowestRunningMedian(candidates);
+  const base = unit === 'mm2' && candidates.length < MEDIAN_OF ? null : lowestRunningMedian(candidates);
   if (base === null) return null;
   const { difference, smallestDetectable } = detectableChange(base, newest, unit);
   return { newest, before, base, difference, smallestDetectable };

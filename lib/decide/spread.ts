@@ -27,7 +27,8 @@ export function spreadOfLength(view: View, valueOf: ValueOf, name: string): Rais
   if (!growth || !isSeen(growth) || !compareReaches(growth.difference, limits['spreading.mm'])) return null;
   const signs = signsSince(view, growth.newest.visit.startHours);
   const stoodBefore = compareReaches(growth.before.value - growth.base.value, limits['spreading.beforeMm']);
-  return confirmed(view, growth, signs, stoodBefore) ? raised(view, growth, signs, name, 'mm') : null;
+  const least = Math.max(limits['spreading.mm'], growth.smallestDetectable);
+  return confirmed(view, growth, signs, stoodBefore || standsTwice(growth, least)) ? raised(view, growth, signs, name, 'mm') : null;
 }
 
 /**
@@ -48,6 +49,10 @@ export function spreadOfArea(view: View, areaOf: ValueOf, reachOf: ValueOf): Rai
   const stoodBefore = risesBy(growth, growth.before, limits['spreading.areaBeforePercent']);
   return confirmed(view, growth, signs, stoodBefore) ? raised(view, growth, signs, 'the area of redness', 'mm2') : null;
 }
+
+/** Every one of several photos of the newest visit shows the growth: no single wild photo made it. */
+const standsTwice = ({ newest, base }: Growth, least: number): boolean =>
+  newest.lowestOfSeveral !== null && compareReaches(newest.lowestOfSeveral - base.value, least);
 
 const isSeen = ({ difference, smallestDetectable }: Growth): boolean => compareReaches(difference, smallestDetectable);
 

@@ -7,6 +7,8 @@ export interface VisitValue {
   readonly value: number;
   /** Standard uncertainty. Photos of one visit share light and posture, so several do not make it smaller. */
   readonly u: number;
+  /** The lowest of several photos of this visit; null where there is only one. */
+  readonly lowestOfSeveral: number | null;
   readonly visit: Visit;
   readonly photos: readonly string[];
 }
@@ -39,7 +41,8 @@ function readVisitValue(visit: Visit, measurand: Followed): VisitValue | null {
     sumU += found.u;
   }
   if (values.length === 0) return null;
-  return { value: medianOfSorted(values.sort((a, b) => a - b)), u: sumU / values.length, visit, photos };
+  values.sort((a, b) => a - b);
+  return { value: medianOfSorted(values), u: sumU / values.length, lowestOfSeveral: values.length > 1 ? values[0] : null, visit, photos };
 }
 
 /**

@@ -1,7 +1,7 @@
 import { answeredYes } from '../answered';
-import { compareReaches } from '../compare';
+import { compareExceeds, compareReaches } from '../compare';
 import type { Raised, SeenNumber } from '../finding';
-import { signsSince } from '../signs';
+import { type Sign, signsSince } from '../signs';
 import type { Rule, View } from '../view';
 import type { Visit } from '../visits';
 
@@ -13,13 +13,18 @@ interface Reading {
 const readingsOf = ({ entries }: Visit): Reading[] =>
   entries.flatMap(({ answers, hours }) => (answers.feverC === undefined ? [] : [{ celsius: answers.feverC, hours }]));
 
+/** Before day 3 these come with the procedure and make no symptom of a low reading. */
+const EXPECTED_AT_FIRST: readonly Sign[] = ['warmth', 'newSwelling'];
+
 /** Too cold counts with another symptom, or when the reading before was too cold as well. */
 function isTooCold(view: View, visit: Visit): boolean {
   const { limits } = view;
   const isLow = ({ celsius }: Reading) => !compareReaches(celsius, limits['fever.lowCelsius']);
   if (!readingsOf(visit).some(isLow)) return false;
   const others = (['painOutOfProportion', 'dusky', 'cold', 'numb'] as const).some((question) => answeredYes(visit, question));
-  if (others || signsSince(view, visit.startHours).length > 0) return true;
+  const isEarly = !compareExceeds(visit.startHours, limits['early.hours']);
+  const signs = signsSince(view, visit.startHours).filter((sign) => !(isEarly && EXPECTED_AT_FIRST.includes(sign)));
+  if (others || signs.length > 0) return true;
   const readings = view.visits.flatMap(readingsOf);
   const isLowHere = (reading: Reading) => reading.hours >= visit.startHours && isLow(reading);
   return readings.some((reading, place) => {

@@ -139,3 +139,16 @@ export function trueRawMm2(truth: CourseTruth, day: number): number {
   const healthyDryDay = kind === 'stalled' ? 20 : dryDay;
   return firstRawMm2 * Math.exp((-3 * shrinks) / healthyDryDay);
 }
+
+const HOURS_PER_DAY = 24;
+
+/** First hour at which true reach stands 2 mm above the lowest it has been: growth that is there to be seen. Null where there is none. */
+export function hourOf2MmGrowth(truth: CourseTruth): number | null {
+  let lowest = Infinity;
+  for (let hour = 0; hour < 40 * HOURS_PER_DAY; hour++) {
+    const reach = trueReachMm(truth, hour / HOURS_PER_DAY);
+    lowest = Math.min(lowest, reach);
+    if (daysIn(truth, hour / HOURS_PER_DAY) > 0 && reach - lowest >= 2) return hour;
+  }
+  return null;
+}

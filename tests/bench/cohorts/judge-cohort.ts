@@ -3,7 +3,8 @@ import { parseEpisode } from '../../../lib/care/parse-episode';
 import { LIMITS } from '../../../lib/decide/constants';
 import { evaluate } from '../../../lib/decide/evaluate';
 import type { Finding, RuleId } from '../../../lib/decide/finding';
-import { DEFAULT_RULE_BOOK } from '../../../lib/decide/rule-book';
+import { DEFAULT_RULE_BOOK, type RuleBook } from '../../../lib/decide/rule-book';
+import type { Episode } from '../../../lib/care/episode';
 import type { CourseKind } from './course-truth';
 import { drawEpisode, type InventedEpisode } from './draw-episode';
 
@@ -21,19 +22,31 @@ export interface JudgedEpisode {
 }
 
 /** Invents and judges one episode. */
-export function judgeEpisode(kind: CourseKind, place: number, seed: number): JudgedEpisode {
+export function judgeEpisode(kind: CourseKind, place: number, seed: number, book = DEFAULT_RULE_BOOK): JudgedEpisode {
   const invented = drawEpisode(kind, place, seed);
   const parsed = parseEpisode(invented.json);
   if ('problem' in parsed) throw new Error(`The generator wrote an episode that is refused: ${parsed.problem}`);
   const start = parsed.episode.procedure.at;
+  const findings = judgeWithLooks(parsed.episode, invented, book);
   const photos = parsed.episode.checkIns.flatMap(({ at, photo }) => (photo?.measured ? [{ hours: hoursBetweenInstants(start, at), photo }] : []));
   const hasReach = ({ photo }: (typeof photos)[number]) => photo.measurements.unrolledReach !== undefined && 'value' in photo.measurements.unrolledReach;
   return {
     invented,
-    findings: evaluate(parsed.episode, DEFAULT_RULE_BOOK).map((finding) => ({ ...finding, hours: hoursBetweenInstants(start, finding.at) })),
+    findings: findings.map((finding) => ({ ...finding, hours: hoursBetweenInstants(start, finding.at) })),
     usableHours: photos.map(({ hours }) => hours),
     reachHours: photos.filter(hasReach).map(({ hours }) => hours),
   };
+}
+
+/** A person looks at what was raised before the trouble began, and says so: else it would hide what comes after. */
+function judgeWithLooks(episode: Episode, { truth }: InventedEpisode, book: RuleBook): Finding[] {
+  const findings = evaluate(episode, book);
+  if (truth.eventDay === null) return findings;
+  const eventMs = Date.parse(episode.procedure.at) + truth.eventDay * 86_400_000;
+  const early = findings.filter(({ rule, at }) => rule === truth.kind && Date.parse(at) < eventMs);
+  if (early.length === 0) return findings;
+  const resolutions = early.map(({ rule, at }) => ({ rule, at: new Date(Math.min(eventMs, Date.parse(at) + 7_200_000)).toISOString(), by: 'clinic', reason: 'A person looked.' }));
+  return evaluate({ ...episode, resolutions }, book);
 }
 
 export const RED_RULES: readonly RuleId[] = ['reach-moderate', 'reach-mild', 'spreading', 'spreading-proximal', 'antibiotic-no-better', 'relapse'];

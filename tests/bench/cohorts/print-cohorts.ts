@@ -11,8 +11,8 @@ export function printCohorts({ seed, episodes, clean, spreadingFrom2MmPerDay, ru
   console.log(`  with a false redness flag ${percent(clean.withFalseRed)}, a false now ${percent(clean.withFalseNow)}, any ${percent(clean.withAnyFalse)}`);
   console.log(`  by level ${counts(clean.falseByLevelPer100)}; by rule ${counts(clean.falseByRulePer100)}`);
   console.log(`  now from a warning tapped by mistake ${clean.nowFromWrongTapsPer100.toFixed(2)}; silent and cannot-judge, as sent, ${clean.administrativePer100.toFixed(1)}`);
-  console.log(`\nspreading ≥ 2 mm/day, by the second photo with a reach after 2 mm: ${percent(spreadingFrom2MmPerDay.bySecondPhoto)} (bar 98 %)`);
-  console.log(`  photos counted on which redness could not be seen: ${percent(spreadingFrom2MmPerDay.bySecondUsablePhoto)}`);
+  console.log(`\nspreading ≥ 2 mm/day, by the second visit with a reach after 2 mm of true growth: ${percent(spreadingFrom2MmPerDay.bySecondPhoto)} (bar 98 %)`);
+  console.log(`  visits counted on which redness could not be seen: ${percent(spreadingFrom2MmPerDay.bySecondUsablePhoto)}; retakes of one visit counted: ${percent(spreadingFrom2MmPerDay.bySecondRetake)}`);
   console.log('\nrule                  caught                         photos 50/95 %   hours 50/95 %');
   for (const [rule, one] of Object.entries(rules)) {
     console.log(`${rule.padEnd(22)}${percent(one.caught).padEnd(31)}${shown(one.medianDelayPhotos)} / ${shown(one.p95DelayPhotos).padEnd(13)}${shown(one.medianDelayHours)} / ${shown(one.p95DelayHours)}`);

@@ -1,5 +1,5 @@
 import type { RuleId } from '../../../lib/decide/finding';
-import { type CourseKind, ITA_CLASSES } from './course-truth';
+import { type CourseKind, hourOf2MmGrowth, ITA_CLASSES } from './course-truth';
 import { ADMINISTRATIVE, isFalseInClean, type JudgedEpisode, judgeEpisode, RED_RULES, type TimedFinding } from './judge-cohort';
 import { type Share, wilsonInterval } from './wilson-interval';
 
@@ -19,10 +19,12 @@ export interface RuleScore {
 }
 
 export interface SpreadScore {
-  /** By the second photo on which redness had a reach, after 2 mm of true growth. */
+  /** By the second visit with a usable photo on which redness had a reach, after 2 mm of true growth. */
   readonly bySecondPhoto: Share;
-  /** The same, photos counted on which redness could not be seen. */
+  /** The same, visits counted on which the photo could be used and redness could not be seen. */
   readonly bySecondUsablePhoto: Share;
+  /** By the second single photo with a reach, be it a retake minutes after the first. */
+  readonly bySecondRetake: Share;
 }
 
 export type CohortScores = ReturnType<typeof scoreCohorts>;
@@ -69,17 +71,22 @@ function scoreClean(clean: readonly JudgedEpisode[]) {
   };
 }
 
+/** Photos less than this apart are one visit. */
+const SAME_VISIT_HOURS = 6;
+
 function scoreSpread(spreading: readonly JudgedEpisode[]): SpreadScore {
-  const inTime = (hoursOf: (one: JudgedEpisode) => readonly number[]) => {
+  const inTime = (hoursOf: (one: JudgedEpisode) => readonly number[], apartHours = SAME_VISIT_HOURS) => {
     const judged = spreading.flatMap((one) => {
-      const { eventDay, spreadMmPerDay } = one.invented.truth;
-      const second = hoursOf(one).filter((hours) => hours >= 24 * ((eventDay ?? 0) + 2 / spreadMmPerDay))[1];
+      const { eventDay } = one.invented.truth;
+      const grown = hourOf2MmGrowth(one.invented.truth) ?? Infinity;
+      const after = hoursOf(one).filter((hours) => hours >= grown);
+      const second = after.find((hours) => hours - after[0] >= apartHours && hours > after[0]);
       // A phone that was offline hands the photo over later; judged then, it was judged at once.
       return second === undefined ? [] : [one.findings.some(({ rule, hours }) => rule === 'spreading' && hours >= 24 * (eventDay ?? 0) && hours <= second + 11)];
     });
     return wilsonInterval(judged.filter((hit) => hit).length, judged.length);
   };
-  return { bySecondPhoto: inTime(({ reachHours }) => reachHours), bySecondUsablePhoto: inTime(({ usableHours }) => usableHours) };
+  return { bySecondPhoto: inTime(({ reachHours }) => reachHours), bySecondUsablePhoto: inTime(({ usableHours }) => usableHours), bySecondRetake: inTime(({ reachHours }) => reachHours, 0) };
 }
 
 function scoreRule(rule: RuleId, all: readonly JudgedEpisode[]): RuleScore {

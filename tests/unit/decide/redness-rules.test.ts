@@ -94,6 +94,11 @@ describe('spreading by reach', () => {
     expect(levelsOf('spreading', judge([...QUIET, reachAt(144, 5, { warmth: true })]))).toEqual(['today']);
   });
 
+  it('takes a second photo of the same visit instead of the visit before, where both show it', () => {
+    expect(levelsOf('spreading', judge([...QUIET, reachAt(144, 5), reachAt(144.2, 5.4)]))).toEqual(['today']);
+    expect(levelsOf('spreading', judge([...QUIET, reachAt(144, 4.9), reachAt(144.2, 5.4)]))).toEqual([]);
+  });
+
   it('is not moved by one wild photo among the earlier ones, high or low', () => {
     const wild = (reach: number) => [reachAt(48, 3), reachAt(72, reach), reachAt(96, 3), reachAt(120, 3), reachAt(144, 4), reachAt(168, 5)];
     expect(levelsOf('spreading', judge(wild(0.2)))).toEqual(['today']);
@@ -147,6 +152,11 @@ describe('spreading by area', () => {
   ])('needs a quarter more now, an eighth before, and reach up: 40, %f, %f mm² with reach %f gives %j', (before, newest, reach, levels) => {
     expect(levelsOf('spreading', judge(grown(before, newest, reach)))).toEqual(levels);
   });
+});
+
+it('needs three earlier visits for an area, where one or two will do for a length', () => {
+  const few = [3, 3, 4, 5].map((reach, place): CheckInSketch => ({ hours: 74 + 24 * place, photo: photo({ erythemaArea: reach * 12, reach: 'foldHidden' }) }));
+  expect(levelsOf('spreading', judge(few))).toEqual([]);
 });
 
 describe('spreading-proximal', () => {

@@ -20,6 +20,8 @@ describe('streak-or-fever', () => {
     expect(once('streak-or-fever', { feverC: 35.9 })).toEqual([]);
     expect(once('streak-or-fever', { feverC: 35.9, warmth: true })).toEqual(['now']);
     expect(once('streak-or-fever', { feverC: 36, warmth: true })).toEqual([]);
+    expect(once('streak-or-fever', { feverC: 35.9, warmth: true }, 72)).toEqual([]);
+    expect(once('streak-or-fever', { feverC: 35.9, cold: true }, 20)).toEqual(['now']);
   });
 
   it('takes a temperature below 36 °C read twice in a row, not one long before', () => {
