@@ -127,6 +127,8 @@ export function trueReachMm(truth: CourseTruth, day: number): number {
 /** How far redness goes toward the ankle beyond the margin's most proximal point. */
 export function trueProximalMm(truth: CourseTruth, day: number): number {
   const share = truth.proximalShare * trueReachMm(truth, day);
+  // A spike inflames the corner it grows into.
+  if (truth.kind === 'spike-suspect' && daysIn(truth, day) > 0) return share + 2.5;
   return truth.kind === 'spreading-proximal' ? share + truth.spreadMmPerDay * daysIn(truth, day) : share;
 }
 
