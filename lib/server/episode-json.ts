@@ -65,13 +65,12 @@ function believableTime(at: string, received: Date, rows: EpisodeRows): string {
   return isWrong || resolvedMeanwhile ? received.toISOString() : at;
 }
 
-/** Something is known about it: it was analysed, or given up. A card of somebody else's shows nothing about this toe. */
-const isKnown = ({ analyses: [analysis], job }: PhotoRows): boolean => (analysis ? analysis.outcome !== 'held' : job?.state === 'givenUp');
+/** Something is known about it. A photo with somebody else's card says nothing about this toe. */
+const isKnown = ({ analyses: [analysis] }: PhotoRows): boolean => analysis !== undefined && analysis.outcome !== 'held';
 const isMeasured = ({ analyses: [analysis] }: PhotoRows): boolean => analysis?.outcome === 'measured';
 
 function photoOf({ id, receivedAt, analyses: [analysis], outlines: [redrawn] }: PhotoRows): NonNullable<CheckInJson['photo']> {
   const known = { id, receivedAt: receivedAt.toISOString() };
-  if (!analysis) return { ...known, measured: false, reasons: ['givenUp'] };
   if (analysis.json === null) return { ...known, measured: false, reasons: ['unread'] };
   const json = JSON.parse(analysis.json) as AnalysisJson;
   return {

@@ -16,9 +16,9 @@ export async function loadPhotoVerdict(actor: Actor, clientId: string, headers: 
 }
 
 /** A picture of a dressing is never measured: that it is there is all there is to say. */
-function verdictOn({ kind, jobState, newestAnalysis }: PhotoRow): PhotoVerdict {
+function verdictOn({ kind, newestAnalysis }: PhotoRow): PhotoVerdict {
   if (kind === 'dressing') return { state: 'gotIt' };
-  if (newestAnalysis === null) return { state: jobState === 'givenUp' ? 'aPersonLooks' : 'waiting' };
+  if (newestAnalysis === null) return { state: 'waiting' };
   const { outcome, gates } = newestAnalysis;
   if (outcome === 'measured') return { state: 'gotIt' };
   return gates.length > 0 ? { state: 'retake', gates: [...gates] } : { state: 'aPersonLooks' };

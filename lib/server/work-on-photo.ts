@@ -20,7 +20,7 @@ import { askPerson } from './ask-person';
 import { gatesOfRefusal } from './gates-of-refusal';
 import type { Store } from './store';
 
-/** A third start may be bad luck (the machine was switched off twice); a fourth is not. */
+/** A third start may be bad luck (the machine was switched off twice). A photo that ends its worker each time must not do so for ever. */
 const MOST_ATTEMPTS = 3;
 const VIEW = { maxLongEdgePx: 1600, quality: 82 };
 
@@ -37,10 +37,10 @@ export interface Worker {
  */
 export async function workOnPhoto(store: Store, worker: Worker): Promise<boolean> {
   const { database } = store;
-  const claimed = await claimJob(database, { workerId: worker.id, leaseMs: worker.leaseMs, now: now(), mostAttempts: MOST_ATTEMPTS });
+  const claimed = await claimJob(database, { workerId: worker.id, leaseMs: worker.leaseMs, now: now() });
   if (claimed === null) return false;
-  const { photo, givenUp } = claimed;
-  if (givenUp) {
+  const { photo, attempts } = claimed;
+  if (attempts > MOST_ATTEMPTS) {
     logEvent('photoGivenUp', { photoId: photo.id });
     await finishJob(database, photo, givenUpWords(photo), now());
     return true;

@@ -6,7 +6,6 @@ const select = {
   sha256: true,
   kind: true,
   episode: { select: { clinicId: true } },
-  job: { select: { state: true } },
   analyses: { select: { outcome: true, gates: true, viewSha256: true }, orderBy: { finishedAt: 'desc' }, take: 1 },
 } as const;
 
@@ -16,8 +15,6 @@ export interface PhotoRow {
   readonly clinicId: string;
   readonly sha256: string;
   readonly kind: string;
-  /** waiting, running, done or givenUp */
-  readonly jobState: string;
   readonly newestAnalysis: { readonly outcome: string; readonly gates: readonly string[]; readonly viewSha256: string | null } | null;
 }
 
@@ -26,11 +23,10 @@ const byId = (queries: Queries, id: string) => queries.photo.findUnique({ where:
 
 function rowOf(found: Found): PhotoRow | null {
   if (found === null) return null;
-  const { episode, job, analyses: [newest], ...photo } = found;
+  const { episode, analyses: [newest], ...photo } = found;
   return {
     ...photo,
     clinicId: episode.clinicId,
-    jobState: job?.state ?? 'waiting',
     newestAnalysis: newest ? { ...newest, gates: JSON.parse(newest.gates) as string[] } : null,
   };
 }
