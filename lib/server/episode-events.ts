@@ -1,0 +1,30 @@
+import { DEFAULT_SOAK_DAYS } from '../care/constants';
+import type { Plan } from '../care/plan';
+import type { EpisodeRows } from '../edges/db/read-episode-rows';
+
+/** What was done, for the time axis: a letter there and its words beside it. */
+export interface EpisodeEvent {
+  readonly day: number;
+  readonly letter: string;
+  readonly words: string;
+}
+
+const ACTIONS: Readonly<Record<string, readonly [letter: string, words: string]>> = {
+  called: ['C', 'called'],
+  messaged: ['M', 'message sent'],
+  bringInToday: ['B', 'asked to come in today'],
+  askClinician: ['Q', 'clinician asked'],
+  nothingNeeded: ['N', 'nothing more needed'],
+};
+
+/** How an action reads in a table: `actionWords('called')` → 'called'. */
+export const actionWords = (action: string): string => ACTIONS[action]?.[1] ?? action;
+
+/** Antibiotic, soaks by the plan, and what staff did, oldest first. */
+export function episodeEvents({ antibioticStartedAt, resolutions, messages }: EpisodeRows, plan: Plan, dayOf: (at: Date) => number): EpisodeEvent[] {
+  const events = resolutions.map(({ at, action }): EpisodeEvent => ({ day: dayOf(at), letter: ACTIONS[action]?.[0] ?? 'X', words: actionWords(action) }));
+  for (const { at } of messages) events.push({ day: dayOf(at), letter: 'M', words: 'message sent' });
+  if (antibioticStartedAt) events.push({ day: dayOf(antibioticStartedAt), letter: 'A', words: 'antibiotic started' });
+  if (plan.soaksPerDay) events.push({ day: plan.soakDays ?? DEFAULT_SOAK_DAYS, letter: 'S', words: 'soaks end by the plan' });
+  return events.sort((a, b) => a.day - b.day);
+}

@@ -1,0 +1,98 @@
+import { open, readFile } from 'node:fs/promises';
+import { isRefused } from '../edges/decode/container-header';
+import { jpegSegments } from '../edges/decode/jpeg-segments';
+import { readHeader } from '../edges/decode/read-header';
+import type { EpisodeRows } from '../edges/db/read-episode-rows';
+import { photoPath, viewPath } from '../edges/files/photo-path';
+import type { AnalysisJson } from '../pipeline/analysis-json';
+import { cardFromView, type PictureSize } from '../report/card-from-view';
+import { penLines } from '../report/pen-lines';
+import { gapReasonWords, trendNumberWords } from '../report/trend-words';
+import type { EpisodeClock } from './episode-clock';
+import type { ShownPhoto } from './shown-episode';
+
+type PhotoRows = EpisodeRows['photos'][number];
+
+/** A JPEG says its size before its coded data; a large profile and thumbnail come before it. */
+const HEAD_BYTES = 262_144;
+const FRAMES: ReadonlySet<number> = new Set([0xc0, 0xc1, 0xc2]);
+
+const OUTCOME: Readonly<Record<string, string>> = {
+  measured: 'measured',
+  held: 'held: another card is in the picture',
+  unread: 'could not be opened as a photo',
+  kept: 'a dressing: kept, not measured',
+};
+/** Given up on, it would have an outcome. */
+const WAITING = 'not measured yet';
+const SHOWN: readonly (readonly ['reach' | 'erythemaArea' | 'grooveWidth' | 'rawArea', string, string])[] = [
+  ['reach', 'reach, as seen', 'mm'],
+  ['erythemaArea', 'redness area', 'mm²'],
+  ['rawArea', 'raw area', 'mm²'],
+  ['grooveWidth', 'groove width', 'mm'],
+];
+
+interface Place {
+  readonly photoFolder: string;
+  readonly clock: EpisodeClock;
+  /** Days of the photos that the trend knows. */
+  readonly dayOf: ReadonlyMap<string, number>;
+}
+
+/** The photos of an episode, oldest first, with what is needed to lay them over one another. */
+export async function episodePhotos({ photos }: EpisodeRows, place: Place): Promise<ShownPhoto[]> {
+  const shown = await Promise.all(photos.map(async (photo) => ({ day: place.dayOf.get(photo.id) ?? place.clock.dayOf(photo.receivedAt), photo: await shownPhoto(photo, place) })));
+  return shown.sort((a, b) => a.day - b.day).map(({ day, photo }) => ({ ...photo, day: day.toFixed(1) }));
+}
+
+async function shownPhoto(photo: PhotoRows, { photoFolder, clock }: Place): Promise<Omit<ShownPhoto, 'day'>> {
+  const { id, receivedAt } = photo;
+  const analysis = photo.analyses.at(0);
+  const json = analysis?.json ? (JSON.parse(analysis.json) as AnalysisJson) : null;
+  const view = analysis?.viewSha256 ? await sizeOfJpeg(viewPath(photoFolder, { episodeId: photo.episodeId, sha256: analysis.viewSha256 })) : null;
+  const card = json?.card ?? null;
+  const whole = view && card ? await sizeOfPhoto(photoPath(photoFolder, photo)) : null;
+  return {
+    id,
+    date: clock.date(receivedAt),
+    at: clock.at(receivedAt),
+    picture: view && `/api/photos/${id}`,
+    size: view,
+    cardFromView: whole && view && card ? cardFromView(card.homography, whole, view) : null,
+    lines: penLines(json?.measured ? json.outlines : null),
+    tiltDeg: card && Math.round(card.tiltDeg),
+    state: analysis ? (OUTCOME[analysis.outcome] ?? `not measured: ${(JSON.parse(analysis.gates) as string[]).map(gapReasonWords).join(', ')}`) : WAITING,
+    numbers: analysis?.outcome === 'measured' && json ? numbersOf(json) : [],
+  };
+}
+
+function numbersOf({ measurements }: AnalysisJson): string[] {
+  return SHOWN.map(([key, name, unit]) => {
+    const found = measurements[key];
+    return 'notMeasured' in found ? `${name}: none (${gapReasonWords(found.notMeasured)})` : `${name} ${trendNumberWords(found.value)} ± ${trendNumberWords(found.U)} ${unit}`;
+  });
+}
+
+/** Our own picture, or the head of a photo: nothing is decoded, only the frame's size is read. */
+async function sizeOfJpeg(file: string): Promise<PictureSize | null> {
+  const handle = await open(file).catch(() => null);
+  if (handle === null) return null;
+  try {
+    const { bytesRead, buffer } = await handle.read(new Uint8Array(HEAD_BYTES), 0, HEAD_BYTES, 0);
+    if (buffer[0] !== 0xff || buffer[1] !== 0xd8) return null;
+    for (const { marker, payload } of jpegSegments(buffer.subarray(0, bytesRead))) {
+      if (FRAMES.has(marker)) return { heightPx: payload[1] * 256 + payload[2], widthPx: payload[3] * 256 + payload[4] };
+    }
+    return null;
+  } finally {
+    await handle.close();
+  }
+}
+
+/** Other kinds of files say their size in tables that need the whole file. */
+async function sizeOfPhoto(file: string): Promise<PictureSize | null> {
+  const known = await sizeOfJpeg(file);
+  if (known) return known;
+  const header = await readFile(file).then((bytes) => readHeader(new Uint8Array(bytes)), () => null);
+  return header === null || isRefused(header) ? null : { widthPx: header.widthPx, heightPx: header.heightPx };
+}

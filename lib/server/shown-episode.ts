@@ -1,0 +1,87 @@
+import type { Homography } from '../rectify/homography';
+import type { AnswerWords } from '../report/answer-words';
+import type { PenLines } from '../report/pen-lines';
+import type { Fact } from '../report/procedure-words';
+import type { TrendPlot } from '../report/trend-plot';
+
+/** All that the page of one episode shows; plain data. Times are written out in the clinic's zone. */
+export interface EpisodePage {
+  readonly caseCode: string;
+  readonly clinic: string;
+  readonly day: number;
+  readonly madeAt: string;
+  readonly procedureAt: string;
+  readonly closedAt: string | null;
+  readonly facts: readonly Fact[];
+  readonly risks: readonly string[];
+  readonly plan: string;
+  readonly ruleBookVersion: string;
+  readonly open: readonly ShownFinding[];
+  readonly closed: readonly ShownFinding[];
+  readonly plots: readonly ShownPlot[];
+  readonly events: readonly { readonly letter: string; readonly when: string; readonly words: string }[];
+  /** What the raw area's course comes to, in sentences. */
+  readonly raw: readonly string[];
+  readonly photos: readonly ShownPhoto[];
+  readonly days: readonly ShownDay[];
+  readonly messages: readonly { readonly at: string; readonly by: string; readonly text: string }[];
+  readonly resolutions: readonly { readonly at: string; readonly by: string; readonly rule: string; readonly action: string; readonly reason: string }[];
+}
+
+export interface ShownFinding {
+  readonly key: string;
+  readonly name: string;
+  readonly level: string;
+  readonly sentence: string;
+  readonly limits: readonly string[];
+  readonly since: string;
+  readonly raisedForRisk: boolean;
+  readonly ruleBookVersion: string;
+  /** By whom and why it was closed; null while it is open. */
+  readonly closed: string | null;
+}
+
+export interface ShownPlot {
+  readonly id: string;
+  readonly title: string;
+  readonly unit: string;
+  readonly plot: TrendPlot;
+  readonly sentences: readonly string[];
+  /** The same data: values, and why there is none. */
+  readonly rows: readonly PlotRow[];
+}
+
+export interface PlotRow {
+  readonly day: string;
+  readonly value: string;
+  readonly U: string;
+  /** Why there is no value. */
+  readonly note: string;
+}
+
+export interface ShownPhoto {
+  readonly id: string;
+  readonly day: string;
+  /** Beside the pen line, as one would write it on the skin. */
+  readonly date: string;
+  readonly at: string;
+  /** Address of the picture for people's eyes; null where there is none. */
+  readonly picture: string | null;
+  readonly size: { readonly widthPx: number; readonly heightPx: number } | null;
+  /** Shown pixels → card millimetres; null where the card was not found. */
+  readonly cardFromView: Homography | null;
+  readonly lines: PenLines;
+  readonly tiltDeg: number | null;
+  /** Measured, or why not, in words. */
+  readonly state: string;
+  readonly numbers: readonly string[];
+}
+
+export interface ShownDay {
+  readonly key: string;
+  readonly day: string;
+  readonly at: string;
+  readonly answers: AnswerWords;
+  readonly worry: string;
+  readonly photo: string;
+}
