@@ -16,8 +16,9 @@ import { answerWords } from '../report/answer-words';
 import { procedureWords } from '../report/procedure-words';
 import { ruleWords } from '../report/rule-words';
 import { bookOfVersion } from '../review/book-of-version';
-import { ACTION_WORDS, LEVEL_WORDS, PHOTO_NOT_MEASURED, RESOLUTION_ACTIONS, type ResolutionAction } from '../review/constants';
+import { ACTION_WORDS, LEVEL_WORDS, RESOLUTION_ACTIONS, type ResolutionAction } from '../review/constants';
 import { orderFindings, type OpenFinding } from '../review/order-queue';
+import { aboutRule } from './about-rule';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { type EpisodeClock, episodeClock } from './episode-clock';
 import { episodeJson } from './episode-json';
@@ -82,16 +83,13 @@ async function findingsOf(queries: Queries, open: readonly OpenFinding[], { rows
     if (finding === undefined) {
       const gates = rows.photos.find((photo) => photo.id === id)?.analyses.at(0)?.gates ?? '[]';
       const sentence = whyNotMeasured(JSON.parse(gates) as GateId[]);
-      return { ...known, name: aboutWords(rule), sentence, limits: [], ruleBookVersion: '', raisedForRisk: false };
+      return { ...known, name: aboutRule(rule), sentence, limits: [], ruleBookVersion: '', raisedForRisk: false };
     }
     const { sentence, ruleBookVersion, raisedForRisk } = finding;
     const said = ruleWords(rule, bookOfVersion(ruleBookVersion), procedure.matricectomy);
     return { ...known, name: said.name, sentence, limits: said.limits, ruleBookVersion, raisedForRisk };
   });
 }
-
-/** A rule's name without its limits. */
-const aboutWords = (rule: string): string => (rule === PHOTO_NOT_MEASURED ? 'The newest photo' : ruleWords(rule, bookOfVersion(''), 'unknown').name);
 
 function checkInsOf({ checkIns }: EpisodeRows, clock: EpisodeClock): ReviewCheckIn[] {
   return checkIns.slice(-MOST_CHECK_INS).reverse().map(({ receivedAt, answers, worry }) => {
@@ -113,7 +111,7 @@ function earlierOf({ resolutions }: EpisodeRows, clock: EpisodeClock, nameOf: Re
     at: clock.at(at),
     by: staffName(by, nameOf),
     action: ACTION_WORDS[action as ResolutionAction]?.words ?? action,
-    about: aboutWords(rule),
+    about: aboutRule(rule),
     reason,
   }));
 }

@@ -13,6 +13,7 @@ import { describeWait } from '../review/describe-wait';
 import { orderQueue, type QueuedCase } from '../review/order-queue';
 import type { DescribedSeries } from '../trend/describe-series';
 import type { Trend } from '../trend/describe-trend';
+import { aboutRule } from './about-rule';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { findOwnClinic } from './find-own-clinic';
 import type { ReachTrend, ReviewList, ReviewRow } from './review-row';
@@ -96,7 +97,7 @@ function rowOf(one: QueuedCase, { cases, reach, why }: Awaited<ReturnType<typeof
     levelWords: LEVEL_WORDS[first.level],
     day: scheduleDaysSince(procedureAt, moment.toISOString(), found?.timeZone ?? 'UTC'),
     why: why.get(first.id) ?? (first.rule === PHOTO_NOT_MEASURED ? whyNotMeasured([]) : first.rule),
-    others: others.length,
+    also: [...new Set(others.map(({ rule }) => aboutRule(rule)))].filter((name) => name !== aboutRule(first.rule)),
     wait: describeWait(waitedMinutes, limitMinutes),
     reach: reachTrend(reach.get(episodeId), (moment.getTime() - Date.parse(procedureAt)) / MS_PER_DAY),
     openWith: found?.claim ? { name: found.claim.staff.name, mine: found.claim.staffId === staffId } : null,
@@ -114,7 +115,7 @@ export function reachTrend(row: { readonly reach: string | null; readonly refuse
   return {
     points: (reach?.points ?? []).map(({ day, value, u }) => ({ day, mm: value, U: COVERAGE * u })),
     stretches: reach?.stretches ?? [],
-    refusedDays: [...refused, ...(reach?.gaps ?? [])].map(({ day }) => day),
+    refusedDays: [...new Set([...refused, ...(reach?.gaps ?? [])].map(({ day }) => day))],
     toDay,
   };
 }

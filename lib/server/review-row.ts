@@ -7,8 +7,8 @@ export interface ReviewRow {
   readonly levelWords: string;
   readonly day: number;
   readonly why: string;
-  /** How many other findings are open on the case. */
-  readonly others: number;
+  /** What else is open on the case, by name. */
+  readonly also: readonly string[];
   readonly wait: { readonly words: string; readonly shareOfLimit: number | null; readonly isOver: boolean };
   readonly reach: ReachTrend;
   /** Who has the case open; null where nobody has. */

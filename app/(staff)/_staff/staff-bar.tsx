@@ -1,0 +1,27 @@
+'use client';
+
+import type { StaffHere } from '@/lib/server/staff-here';
+import { Button } from '../../_components/button';
+import styles from './staff.module.css';
+
+/** Whose machine it is now, and the way out. */
+export function StaffBar({ here }: { readonly here: StaffHere }) {
+  const signOut = () =>
+    void fetch('/api/staff/sign-out', { method: 'POST' }).finally(() => {
+      // A whole new page: nothing of the old one stays in memory.
+      window.location.assign('/sign-in');
+    });
+  return (
+    <header className={styles.bar}>
+      <a className={styles.home} href="/review">
+        {here.clinicName}
+      </a>
+      <span className={styles.who}>
+        {here.name}, {here.role}
+      </span>
+      <Button look="plain" onClick={signOut}>
+        Sign out
+      </Button>
+    </header>
+  );
+}
