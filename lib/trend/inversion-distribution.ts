@@ -9,6 +9,17 @@
  * @example inversionDistribution(3, []) // [0.16667, 0.33333, 0.33333, 0.16667]
  */
 export function inversionDistribution(n: number, ties: readonly number[]): Float64Array {
+  const known = ties.length === 0 ? WITHOUT_TIES.get(n) : undefined;
+  if (known) return known.slice();
+  const chances = countInversions(n, ties);
+  if (ties.length === 0) WITHOUT_TIES.set(n, chances.slice());
+  return chances;
+}
+
+/** Without ties the chances depend on n alone, and thousands of courses ask for the same few. */
+const WITHOUT_TIES = new Map<number, Float64Array>();
+
+function countInversions(n: number, ties: readonly number[]): Float64Array {
   const singles = n - ties.reduce((sum, size) => sum + size, 0);
   const groups = [...ties, ...Array<number>(singles).fill(1)];
   let chances: Float64Array = Float64Array.of(1);
