@@ -69,9 +69,9 @@ function CaseBody({ shown, held, reload, onResolved }: BodyProps) {
     <>
       <div className={styles.look}>
         <Findings findings={shown.findings} />
-        <PhotoView key={shown.episodeId} photos={shown.photos} />
+        <PhotoView photos={shown.photos} />
+        <ResolveForm shown={shown} held={held} reload={reload} onResolved={onResolved} />
       </div>
-      <ResolveForm key={`${shown.episodeId} form`} shown={shown} held={held} reload={reload} onResolved={onResolved} />
       <CheckIns shown={shown} />
       <section className={styles.part} aria-label="Course">
         <h3>Reach so far</h3>

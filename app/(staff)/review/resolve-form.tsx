@@ -70,7 +70,11 @@ export function ResolveForm({ shown, held, reload, onResolved }: FormProps) {
           {action === 'messaged' ? <Field long label="Message" hint="The patient reads this on their page." value={message} onChange={setMessage} maxLength={2000} /> : null}
           {shown.asksDryness && action !== 'askClinician' ? <DryQuestion dryness={dryness} onChoose={setDryness} /> : null}
           <Field long label="Note" hint={chosen.noteAsks ?? 'May be left empty. The patient does not read it.'} value={note} onChange={setNote} maxLength={2000} />
-          <div role="status">{problem === '' ? null : <Notice title={problem} />}</div>
+          <div role="status">{problem === '' ? null : (
+              <Notice>
+                <p>{problem}</p>
+              </Notice>
+            )}</div>
           <div className={styles.tools}>
             <Button aria-disabled={busy} onClick={() => void save()}>
               Keep: {chosen.words} <kbd>Ctrl Enter</kbd>
