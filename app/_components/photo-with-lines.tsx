@@ -1,6 +1,4 @@
-'use client';
-
-import { useEffect, useRef, useState } from 'react';
+import type { CSSProperties } from 'react';
 import type { ShownPhoto } from '../../lib/server/shown-episode';
 import { type CardWindow, cssMatrix } from './css-matrix';
 import styles from './photo-with-lines.module.css';
@@ -19,19 +17,18 @@ interface PhotoWithLinesProps {
 /** A photo laid flat on the card's millimetres, with pen lines over it. */
 export function PhotoWithLines({ photo, window, drawn, over, small = false }: PhotoWithLinesProps) {
   const { widthMm, heightMm } = window;
-  const [frame, pxPerMm] = useScale(widthMm);
   return (
-    <div ref={frame} className={styles.frame} style={{ aspectRatio: `${widthMm} / ${heightMm}` }}>
-      <Picture photo={photo} window={window} pxPerMm={pxPerMm} unspoken={small} />
+    <div className={styles.frame} style={{ aspectRatio: `${widthMm} / ${heightMm}` }}>
+      <Picture photo={photo} window={window} unspoken={small} />
       {over === undefined ? null : (
         <div className={styles.over} style={{ clipPath: `inset(0 ${100 - over.share}% 0 0)` }}>
-          <Picture photo={over.photo} window={window} pxPerMm={pxPerMm} unspoken={small} />
+          <Picture photo={over.photo} window={window} unspoken={small} />
         </div>
       )}
       {over === undefined ? null : <div className={styles.edge} style={{ left: `${over.share}%` }} />}
       <svg className={styles.lines} viewBox={`${window.acrossMm} ${window.downMm} ${widthMm} ${heightMm}`} aria-hidden="true" focusable="false">
         {drawn.map((one, at) => (
-          <Lines key={one.id} photo={one} older={at < drawn.length - 1} dated={!small} />
+          <Lines key={one.id} photo={one} older={at < drawn.length - 1} dateSide={small ? null : sideOf(one, drawn)} />
         ))}
         {small ? null : <ScaleBar window={window} />}
       </svg>
@@ -45,23 +42,44 @@ function ScaleBar({ window: { acrossMm, downMm, heightMm } }: { readonly window:
     <>
       <path className={styles.halo} d={bar} />
       <path className={styles.pen} d={bar} />
-      <text className={styles.date} x={acrossMm + 7} y={downMm + heightMm - 3}>
+      <text className={styles.date} textAnchor="middle" x={acrossMm + 7} y={downMm + heightMm - 3}>
         10 mm
       </text>
     </>
   );
 }
 
-function Picture({ photo, window, pxPerMm, unspoken }: { readonly photo: ShownPhoto; readonly window: CardWindow; readonly pxPerMm: number; readonly unspoken: boolean }) {
+/** Pictures are laid out at this scale, and the layer as a whole is fitted to its frame by the style sheet. */
+const PX_PER_MM = 10;
+
+function Picture({ photo, window, unspoken }: { readonly photo: ShownPhoto; readonly window: CardWindow; readonly unspoken: boolean }) {
   const { picture, size, cardFromView, date, day, state } = photo;
   if (picture === null || size === null) return <p className={styles.none}>No picture can be shown.</p>;
   const words = unspoken ? '' : `Toe on ${date}, day ${day}; ${state}`;
   // Not laid flat where the card was not found: then it is shown as it came.
-  const flat = cardFromView && { width: size.widthPx, height: size.heightPx, transform: cssMatrix(cardFromView, window, pxPerMm) };
-  return <img className={flat ? styles.flat : styles.asItCame} src={picture} alt={words} loading="lazy" style={flat ?? undefined} />;
+  if (cardFromView === null) return <img className={styles.asItCame} src={picture} alt={words} loading="lazy" />;
+  const flat = { width: size.widthPx, height: size.heightPx, transform: cssMatrix(cardFromView, window, PX_PER_MM) };
+  return (
+    <div className={styles.layer} style={{ '--width': `${PX_PER_MM * window.widthMm}px` } as CSSProperties}>
+      <img className={styles.flat} src={picture} alt={words} loading="lazy" style={flat} />
+    </div>
+  );
 }
 
-function Lines({ photo: { lines, date }, older, dated }: { readonly photo: ShownPhoto; readonly older: boolean; readonly dated: boolean }) {
+type Side = 'middle' | 'left' | 'right';
+
+/** Two dates stand on either side of each other. */
+function sideOf(photo: ShownPhoto, drawn: readonly ShownPhoto[]): Side {
+  const other = drawn.find(({ id }) => id !== photo.id);
+  if (other === undefined) return 'middle';
+  const [own, others] = [photo, other].map(({ lines }) => lines.dateAt?.[0] ?? 0);
+  return own > others || (own === others && photo === drawn[0]) ? 'right' : 'left';
+}
+
+const BESIDE_MM: Readonly<Record<Side, number>> = { middle: 0, left: -1.5, right: 1.5 };
+const ANCHOR = { middle: 'middle', left: 'end', right: 'start' } as const;
+
+function Lines({ photo: { lines, date }, older, dateSide }: { readonly photo: ShownPhoto; readonly older: boolean; readonly dateSide: Side | null }) {
   const pen = older ? `${styles.pen} ${styles.older}` : styles.pen;
   return (
     <g>
@@ -73,26 +91,11 @@ function Lines({ photo: { lines, date }, older, dated }: { readonly photo: Shown
           </g>
         ),
       )}
-      {lines.dateAt === null || !dated ? null : (
-        <text className={styles.date} x={lines.dateAt[0]} y={lines.dateAt[1] + (older ? 5 : 2.4)}>
+      {lines.dateAt === null || dateSide === null ? null : (
+        <text className={styles.date} textAnchor={ANCHOR[dateSide]} x={lines.dateAt[0] + BESIDE_MM[dateSide]} y={lines.dateAt[1] + 2.6}>
           {date}
         </text>
       )}
     </g>
   );
-}
-
-const FIRST_PX_PER_MM = 8;
-
-/** How many pixels of the screen a millimetre has here. */
-function useScale(widthMm: number): [React.RefObject<HTMLDivElement | null>, number] {
-  const frame = useRef<HTMLDivElement>(null);
-  const [widthPx, setWidthPx] = useState(FIRST_PX_PER_MM * widthMm);
-  useEffect(() => {
-    if (frame.current === null) return;
-    const observer = new ResizeObserver(([{ contentRect }]) => setWidthPx(contentRect.width));
-    observer.observe(frame.current);
-    return () => observer.disconnect();
-  }, []);
-  return [frame, widthPx / widthMm];
 }

@@ -7,7 +7,7 @@ import styles from './trend-plot.module.css';
  * in it is in the words beside it.
  */
 export function TrendPlot({ shown }: { readonly shown: ShownPlot }) {
-  const { id, title, unit, sentences, rows } = shown;
+  const { id, title, unit, sentences, more, rows } = shown;
   return (
     <figure className={styles.figure} aria-labelledby={`${id}-title`}>
       <figcaption className={styles.title} id={`${id}-title`}>
@@ -20,7 +20,10 @@ export function TrendPlot({ shown }: { readonly shown: ShownPlot }) {
         ))}
       </ul>
       <details className={styles.details}>
-        <summary>{title} as a table</summary>
+        <summary aria-label={`${title} as a table`}>As a table</summary>
+        {more.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
         <DataTable
           caption={`${title}: every value and every gap`}
           captionUnseen

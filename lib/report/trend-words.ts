@@ -1,8 +1,8 @@
 import { LEAST_PHOTOS_FOR_TREND } from '../trend/constants';
 import type { DescribedSeries } from '../trend/describe-series';
 
-/** Unit as people write it. */
 export interface SeriesWords {
+  /** As people write it. */
   readonly unit: string;
   /** What one value comes from: a photo, or a report. */
   readonly of: 'photo' | 'report';
@@ -24,15 +24,18 @@ export const trendNumberWords = (value: number): string => String(Number(value.t
 export const trendDayWords = (day: number): string => `day ${day.toFixed(1)}`;
 
 /**
- * All that a plot shows, in sentences: newest value, trend with its test, last change, and every gap. It never judges.
+ * All that a plot shows, in sentences: newest value, trend with its test, every gap, and the last change. It never judges.
  *
  * @param series as the trend describes it
  * @param words unit for people, and what its values come from
- * @returns sentences in the order they are read
- * @example trendWords({ unit: 'mm', points: [], gaps: [], stretches: [], slopePerDay: null, trend: 'tooFewPhotos', mannKendall: null, peak: null, percentReductionFromPeak: null, lastChange: null }, { unit: 'mm', of: 'photo' })[0] // 'No value yet.'
+ * @returns what always stands beside the plot, and what stands with its table
+ * @example trendWords({ unit: 'mm', points: [], gaps: [], stretches: [], slopePerDay: null, trend: 'tooFewPhotos', mannKendall: null, peak: null, percentReductionFromPeak: null, lastChange: null }, { unit: 'mm', of: 'photo' }).said[0] // 'No value yet.'
  */
-export function trendWords(series: DescribedSeries, words: SeriesWords): string[] {
-  return [newestWords(series, words), trendSentence(series, words), lastChangeWords(series, words), ...gapWords(series)].filter((one) => one !== '');
+export function trendWords(series: DescribedSeries, words: SeriesWords): { readonly said: readonly string[]; readonly more: readonly string[] } {
+  const gaps = gapWords(series);
+  const said = [newestWords(series, words), trendSentence(series, words), ...(series.gaps.length > 0 ? [gaps] : [])];
+  const more = [lastChangeWords(series, words), ...(series.gaps.length > 0 ? [] : [gaps])];
+  return { said, more: more.filter((one) => one !== '') };
 }
 
 function newestWords({ points }: DescribedSeries, { unit, of }: SeriesWords): string {
@@ -66,10 +69,10 @@ function lastChangeWords({ lastChange }: DescribedSeries, { unit, of }: SeriesWo
   return `Last change ${signed}; smallest change we can see is ${trendNumberWords(smallestDetectable)} ${unit}${seen ? '' : ', so it may be none'}.`;
 }
 
-function gapWords({ gaps }: DescribedSeries): string[] {
-  if (gaps.length === 0) return ['No gaps.'];
+function gapWords({ gaps }: DescribedSeries): string {
+  if (gaps.length === 0) return 'No gaps.';
   const each = gaps.map(({ day, reason }) => `${trendDayWords(day)} (${gapReasonWords(reason)})`);
-  return [`${gaps.length === 1 ? 'One gap' : `${gaps.length} gaps`}: ${each.join('; ')}.`];
+  return `${gaps.length === 1 ? 'One gap' : `${gaps.length} gaps`}: ${each.join('; ')}.`;
 }
 
 /**

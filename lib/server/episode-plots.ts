@@ -26,8 +26,8 @@ interface Followed {
 /** Both readings of reach: around the toe has the wider band, as seen is short of it where skin turns away. */
 const MEASURED = [
   ['erythemaArea', 'Redness area', 'mm2', 'mm²'],
-  ['reach', 'Redness reach, as seen', 'mm', 'mm'],
-  ['unrolledReach', 'Redness reach, around the toe', 'mm', 'mm'],
+  ['reach', 'Reach, as seen', 'mm', 'mm'],
+  ['unrolledReach', 'Reach, around the toe', 'mm', 'mm'],
   ['grooveWidth', 'Groove width', 'mm', 'mm'],
   ['rawArea', 'Raw area', 'mm2', 'mm²'],
 ] as const;
@@ -60,5 +60,6 @@ function shownPlot({ id, title, unit, of, series, leastTop }: Followed, { lastDa
   const gaps = series.gaps.map(({ day, reason }) => ({ day, value: 'none', U: '', note: gapReasonWords(reason) }));
   const rows = [...values, ...gaps].sort((a, b) => a.day - b.day).map((row) => ({ ...row, day: row.day.toFixed(1) }));
   const plot = trendPlot({ points, stretches: series.stretches, gapDays: series.gaps.map(({ day }) => day), lastDay, leastTop, events });
-  return { id, title, unit, plot, sentences: trendWords(series, { unit, of }), rows };
+  const { said, more } = trendWords(series, { unit, of });
+  return { id, title, unit, plot, sentences: said, more, rows };
 }

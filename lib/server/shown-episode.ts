@@ -47,6 +47,8 @@ export interface ShownPlot {
   readonly unit: string;
   readonly plot: TrendPlot;
   readonly sentences: readonly string[];
+  /** Read with the table. */
+  readonly more: readonly string[];
   /** The same data: values, and why there is none. */
   readonly rows: readonly PlotRow[];
 }

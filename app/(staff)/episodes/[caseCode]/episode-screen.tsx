@@ -50,15 +50,16 @@ export function EpisodeScreen({ page }: { readonly page: EpisodePage }) {
         <Findings open={open} closed={page.closed} ruleBookVersion={page.ruleBookVersion} />
         <section aria-labelledby="course" className={styles.course}>
           <h2 id="course">The course</h2>
-          <p className={styles.how}>
-            Across: days since the procedure. Bars: uncertainty, k = 2; an open lower end reaches below zero. Crosses under the line: photos or reports without a value; no line
-            is drawn across them. {eventWords(events)} There is no published norm for a toe after this procedure: each toe is its own control.
-          </p>
+          <p className={styles.how}>{eventWords(events)}</p>
           <div className={styles.plots}>
             {plots.map((shown) => (
               <TrendPlot key={shown.id} shown={shown} />
             ))}
           </div>
+          <p className={styles.how}>
+            Across: days since the procedure. Bars: uncertainty, k = 2; an open lower end reaches below zero. Crosses under the line: photos or reports without a value; no line
+            is drawn across them. There is no published norm for a toe after this procedure: each toe is its own control.
+          </p>
           <ul className={styles.raw}>
             {raw.map((sentence) => (
               <li key={sentence}>{sentence}</li>

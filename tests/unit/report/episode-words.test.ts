@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { RULE_IDS } from '../../../lib/decide/finding';
+import { changeRuleBook, DEFAULT_RULE_BOOK } from '../../../lib/decide/rule-book';
+import { answerWords } from '../../../lib/report/answer-words';
+import { penLines } from '../../../lib/report/pen-lines';
+import { procedureWords } from '../../../lib/report/procedure-words';
+import { ruleWords } from '../../../lib/report/rule-words';
+
+describe('the words of a rule', () => {
+  it.each(RULE_IDS)('name %s and say what it rests on', (rule) => {
+    const { name, limits } = ruleWords(rule, DEFAULT_RULE_BOOK, 'phenol60');
+    expect(name).not.toBe(rule);
+    expect(limits.length).toBeGreaterThan(0);
+  });
+
+  it('give the limit of the clinic’s own book, not the default', () => {
+    const changed = changeRuleBook({ 'reachModerate.mm': 15 });
+    if ('problem' in changed) throw new Error(changed.problem);
+    expect(ruleWords('reach-moderate', changed.book, 'none').limits[0]).toMatch(/^15 mm \(IWGDF/);
+  });
+
+  it('take the day that counts as late from what was put on the matrix', () => {
+    expect(ruleWords('late', DEFAULT_RULE_BOOK, 'none').limits[0]).toMatch(/^21 days/);
+    expect(ruleWords('late', DEFAULT_RULE_BOOK, 'phenol60').limits[0]).toMatch(/^42 days/);
+  });
+});
+
+it('says of the procedure what was not recorded, and takes no silence for a no', () => {
+  const words = Object.fromEntries(procedureWords({ at: '2026-03-01T09:00:00Z', matricectomy: 'none', pusSeen: false }).map(({ name, words }) => [name, words]));
+  expect(words).toMatchObject({ Pus: 'none seen', Bone: 'not recorded', 'Strip removed': 'not recorded', Side: 'not recorded' });
+});
+
+it('leaves a question that was not asked empty, and writes no where no was said', () => {
+  expect(answerWords({ chills: false })).toEqual({ pain: '', wetness: '', discharge: '', smell: '', temperature: '', signs: 'no: chills' });
+  expect(answerWords({ pain: 0, smell: false })).toMatchObject({ pain: '0', smell: 'no', signs: '' });
+});
+
+it('writes the date below the most proximal point of the redness', () => {
+  const ring = [
+    [10, 10],
+    [12, 18],
+    [14, 11],
+  ] as const;
+  const none = { toe: null, nailPlate: null, nailFoldMargin: null, nailFoldMarginLateral: null, cutEdge: null, raw: null, macerated: null, referenceSkin: null, treatedSide: null, marginOrigin: null };
+  const lines = penLines({ ...none, erythema: [{ ring, hole: false }] } as Parameters<typeof penLines>[0]);
+  expect(lines.dateAt).toEqual([12, 18]);
+  expect(lines.redness).toBe('M10.000 10.000L12.000 18.000L14.000 11.000Z');
+  expect(penLines({ ...none, erythema: null } as Parameters<typeof penLines>[0])).toMatchObject({ redness: null, dateAt: null });
+});
