@@ -10,9 +10,11 @@ import { finishJob } from '../../lib/edges/db/finish-job';
 import { viewPath } from '../../lib/edges/files/photo-path';
 import { loadPhotoView } from '../../lib/server/load-photo-view';
 import { closeStore } from '../../lib/server/store';
-import { STAFF_ROLES, type StaffMember } from '../../lib/access/actor';
+import { STAFF_ROLES, type StaffMember, type StaffRole } from '../../lib/access/actor';
 import { readText, ROOT, treeFiles } from '../architecture/source-tree';
 import { MADE_AT, type TestDatabase, testClinic, testDatabase, testEpisode } from '../edges/db/test-database';
+import { startStaffSession } from '../../lib/edges/db/staff-sessions';
+import { staffCookie } from '../../lib/edges/session/staff-cookie';
 import { hashSecret, newSecret } from '../../lib/edges/session/secret';
 import { allHandlers, asksGuardFirst, handlersOf } from './route-list';
 
@@ -60,38 +62,59 @@ interface Asked {
   readonly headers?: Readonly<Record<string, string>>;
   readonly status: Readonly<Record<Visitor, number>>;
 }
-type Visitor = 'anonymous' | 'owner' | 'other' | 'otherClinic' | 'owing' | 'endedLink';
+type Patient = 'owner' | 'other' | 'otherClinic' | 'owing' | 'endedLink';
+type Staff = StaffRole | 'otherNurse';
+type Visitor = 'anonymous' | Patient | Staff;
 
-const ownOnly = (owner: number, owing = 403) => ({ anonymous: 401, owner, other: owner, otherClinic: owner, owing, endedLink: 401 });
+const PATIENTS: readonly Patient[] = ['owner', 'other', 'otherClinic', 'owing', 'endedLink'];
+const STAFF: readonly Staff[] = [...STAFF_ROLES, 'otherNurse'];
+const VISITORS: readonly Visitor[] = ['anonymous', ...PATIENTS, ...STAFF];
+
+const each = (status: number) => Object.fromEntries(VISITORS.map((visitor) => [visitor, status])) as Record<Visitor, number>;
+/** Who is not signed in is told so; for everybody else it does not exist. An ended link signs nobody in. */
+const nobody: Record<Visitor, number> = { ...each(404), anonymous: 401, endedLink: 401 };
+/** Routes that name no episode act on the visitor's own: others ask them and reach nothing but what is theirs. */
+const patients = (status: number, owing = 403): Record<Visitor, number> => ({ ...nobody, owner: status, other: status, otherClinic: status, owing });
+const lookingAfter = (status: number): Record<Visitor, number> => ({ ...nobody, nurse: status, clinician: status, lead: status });
+
 const photoHeaders = { 'x-photo-sha256': SHA256, 'x-photo-length': '10', 'x-photo-kind': 'toe' };
-const everybody = (status: number) => ({ anonymous: status, owner: status, other: status, otherClinic: status, owing: status, endedLink: status });
 
-/** Routes that name no episode act on the visitor's own; `other` asks them and reaches nothing but what is theirs. */
 const ROUTES: Readonly<Record<string, Asked>> = {
-  'GET /api/health': { status: everybody(200) },
-  'GET /p/[token]': { status: everybody(303) },
-  'GET /api/patient/state': { status: ownOnly(200) },
-  'POST /api/patient/birth-year': { body: { birthYear: 1900 }, status: ownOnly(403) },
-  'PUT /api/patient/check-ins/[clientId]': { body: { kind: 'daily', at: '2026-03-02T09:00:00Z', answers: { pain: 1 }, hasPhoto: false }, status: ownOnly(200) },
-  'PUT /api/patient/check-ins/[clientId]/photo': { body: 'short', headers: photoHeaders, status: ownOnly(200) },
-  'GET /api/patient/check-ins/[clientId]/photo': { headers: photoHeaders, status: ownOnly(200) },
+  'GET /api/health': { status: each(200) },
+  'GET /p/[token]': { status: each(303) },
+  'GET /api/patient/state': { status: patients(200) },
+  'POST /api/patient/birth-year': { body: { birthYear: 1900 }, status: patients(403) },
+  'PUT /api/patient/check-ins/[clientId]': { body: { kind: 'daily', at: '2026-03-02T09:00:00Z', answers: { pain: 1 }, hasPhoto: false }, status: patients(200) },
+  'PUT /api/patient/check-ins/[clientId]/photo': { body: 'short', headers: photoHeaders, status: patients(200) },
+  'GET /api/patient/check-ins/[clientId]/photo': { headers: photoHeaders, status: patients(200) },
   // The check-in is the owner's; for others it does not exist.
-  'GET /api/patient/check-ins/[clientId]/photo/verdict': { status: { ...ownOnly(200), other: 404, otherClinic: 404 } },
-  'GET /api/photos/[photoId]': { status: { anonymous: 401, owner: 200, other: 404, otherClinic: 404, owing: 404, endedLink: 401 } },
-  'POST /api/patient/leave': { status: ownOnly(204, 204) },
+  'GET /api/patient/check-ins/[clientId]/photo/verdict': { status: { ...patients(404), owner: 200 } },
+  'GET /api/photos/[photoId]': { status: { ...lookingAfter(200), owner: 200 } },
+  'GET /api/episodes/[caseCode]/csv': { status: lookingAfter(200) },
+  // The list is that of the asking nurse's own clinic.
+  'GET /api/staff/review': { status: { ...lookingAfter(200), otherNurse: 200 } },
+  'GET /api/staff/review/[episodeId]': { status: lookingAfter(200) },
+  'POST /api/staff/review/[episodeId]/claim': { body: { step: 'takeOver' }, status: lookingAfter(200) },
+  // An empty word: who may not say one is not even told that it is empty.
+  'POST /api/staff/review/[episodeId]/resolve': { body: {}, status: lookingAfter(400) },
+  'POST /api/staff/sign-in': { body: {}, status: each(400) },
+  'POST /api/staff/sign-out': { status: { ...nobody, ...Object.fromEntries(STAFF.map((one) => [one, 204])) } },
+  'POST /api/patient/leave': { status: patients(204, 204) },
 };
 
 let test: TestDatabase;
 let photoId: string;
+let episodeId: string;
 const clinics: string[] = [];
 const cookies = new Map<Visitor, string>();
+const signIns = new Map<Visitor, () => Promise<string>>();
 
 type Handler = (request: Request, place: { params: Promise<Record<string, string>> }) => Promise<Response>;
 async function ask(route: string, { cookie, origin = ORIGIN, token = newSecret() }: { cookie?: string; origin?: string | null; token?: string } = {}): Promise<Response> {
   const [method, place] = route.split(' ');
   const { body, headers } = ROUTES[route];
   const { [method]: handler } = (await import(/* @vite-ignore */ path.join(ROOT, 'app', place, 'route.ts'))) as Record<string, Handler>;
-  const params = { clientId: CLIENT_ID, photoId, token };
+  const params = { clientId: CLIENT_ID, photoId, token, episodeId, caseCode: 'one' };
   const address = place.replace(/\[(\w+)\]/g, (_, name: keyof typeof params) => params[name]);
   const sent = body === undefined ? undefined : typeof body === 'string' ? body : JSON.stringify(body);
   const all = { host: 'clinic.test', ...headers, ...(cookie ? { cookie } : {}), ...(origin ? { origin } : {}) };
@@ -111,12 +134,17 @@ beforeAll(async () => {
   const secrets = { owner: newSecret(), other: newSecret(), otherClinic: newSecret(), owing: newSecret(), endedLink: newSecret() };
   const begin = (caseCode: string, clinic: number, secret: string, more = {}) =>
     testEpisode(database, clinics[clinic], caseCode, { linkTokenHash: hashSecret(secret) ?? '', ...more });
-  const episodeId = await begin('one', 0, secrets.owner);
+  episodeId = await begin('one', 0, secrets.owner);
   await begin('two', 0, secrets.other);
   await begin('three', 1, secrets.otherClinic);
   await begin('four', 2, secrets.owing, { birthYear: 1980 });
   const ended = await begin('five', 0, secrets.endedLink);
-  for (const visitor of Object.keys(secrets) as (keyof typeof secrets)[]) cookies.set(visitor, await openLink(secrets[visitor]));
+  for (const [visitor, secret] of Object.entries(secrets)) signIns.set(visitor as Patient, () => openLink(secret));
+  for (const role of STAFF_ROLES) signIns.set(role, await employed(role, clinics[0], role));
+  signIns.set('otherNurse', await employed('nurse', clinics[1], 'otherNurse'));
+  await signEverybodyIn();
+  // It opened once, and then it ended; the session that it gave ends with it.
+  signIns.delete('endedLink');
   await database.episode.update({ where: { id: ended }, data: { linkEndsAt: MADE_AT } });
   photoId = await photoWithView(episodeId);
 });
@@ -124,6 +152,22 @@ afterAll(async () => {
   await closeStore();
   await test.close();
 });
+
+/** How somebody of the staff gets a session, without the typing of a password. */
+async function employed(role: StaffRole, clinicId: string, name: string): Promise<() => Promise<string>> {
+  const { database } = test;
+  await database.staff.create({ data: { id: name, clinicId, name, email: `${name}@example.org`, role, active: true, madeAt: MADE_AT } });
+  return async () => {
+    const secret = newSecret();
+    const endsAt = new Date('2126-01-01T00:00:00Z');
+    await startStaffSession(database, { tokenHash: hashSecret(secret) ?? '', staffId: name, startedAt: MADE_AT, endsAt });
+    return staffCookie(secret, { secure: false, maxAgeSeconds: 60 }).split(';')[0];
+  };
+}
+
+async function signEverybodyIn(): Promise<void> {
+  for (const [visitor, signIn] of signIns) cookies.set(visitor, await signIn());
+}
 
 async function photoWithView(episodeId: string): Promise<string> {
   const { database, folder } = test;
@@ -139,8 +183,10 @@ async function photoWithView(episodeId: string): Promise<string> {
 }
 
 describe.each(Object.keys(ROUTES))('%s', (route) => {
-  const visitors = Object.keys(ROUTES[route].status) as Visitor[];
-  it.each(visitors)('answers %s as it must', async (visitor) => {
+  // The route before may have ended what it was asked with.
+  beforeAll(signEverybodyIn);
+
+  it.each(VISITORS)('answers %s as it must', async (visitor) => {
     const response = await ask(route, { cookie: cookies.get(visitor) });
     expect(response.status).toBe(ROUTES[route].status[visitor]);
     expect(response.headers.get('cache-control')).toBe('private, no-store');
@@ -187,7 +233,8 @@ describe('a personal link', () => {
   });
 
   it('is in no column of the database, and neither is the cookie', async () => {
-    const dump = JSON.stringify([await test.database.episode.findMany(), await test.database.patientSession.findMany()]);
+    const dump = JSON.stringify([await test.database.episode.findMany(), await test.database.patientSession.findMany(), await test.database.staffSession.findMany()]);
+    for (const cookie of cookies.values()) expect(cookie.split('=')[1].length).toBeGreaterThan(40);
     for (const cookie of cookies.values()) expect(dump).not.toContain(cookie.split('=')[1]);
   });
 });

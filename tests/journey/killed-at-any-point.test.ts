@@ -14,6 +14,7 @@ import { checkInBody, newClientId, type Send, sendCheckIn, sendPhoto } from './p
 import { samplePhoto, sha256Of, type TestClinic, testClinic, type TestPatient } from './test-clinic';
 
 const KILLS = 30;
+const PHONES = 3;
 const SAMPLES = ['refused/no-card.jpg', 'measured/light-shade.jpg', 'refused/defocus.jpg'] as const;
 const chance = seededChance(20260301);
 
@@ -89,13 +90,32 @@ async function openLink(): Promise<Send> {
     return response;
   });
   const [cookie] = (opened.headers.get('set-cookie') ?? '').split(';');
-  return (address, init) => fetch(origin + address, { ...init, headers: { ...(init.headers as Record<string, string>), cookie, origin } });
+  return async (address, init) => {
+    const response = await fetch(origin + address, { ...init, headers: { ...(init.headers as Record<string, string>), cookie, origin } });
+    answers += 1;
+    return response;
+  };
 }
 
+/** Answers that the phone has got from the web server. */
+let answers = 0;
+
+/** Until it holds, but no longer than ten seconds: a process that has not come up yet may be killed too. */
+async function untilTrue(holds: () => boolean | Promise<boolean>): Promise<void> {
+  for (const begun = performance.now(); performance.now() - begun < 10_000 && !(await holds()); ) await wait(20);
+}
+
+/** The web server is killed while pieces come in, the worker while it has a photo; each at any point of that. */
 async function killThirtyTimes(): Promise<void> {
-  for (let kills = 0; kills < KILLS; kills += 1) {
-    await wait(300 + chance() * 1500);
-    running[kills % running.length].kill();
+  const [web, worker] = running;
+  for (let kills = 0; kills < KILLS; kills += 2) {
+    const before = answers;
+    await untilTrue(() => answers > before);
+    await wait(chance() * 600);
+    web.kill();
+    await untilTrue(async () => (await clinic.database.job.count({ where: { state: 'running', leaseEndsAt: { gt: new Date() } } })) > 0);
+    await wait(chance() * 600);
+    worker.kill();
   }
 }
 
@@ -106,15 +126,16 @@ it(
     let killing = true;
     const killer = killThirtyTimes().finally(() => (killing = false));
     const confirmed: { clientId: string; sha256: string }[] = [];
-    for (let at = 0; killing; at += 1) {
-      const [clientId, photo] = [newClientId(), samplePhoto(SAMPLES[at % SAMPLES.length], at * 7)];
-      await until(() => sendPhoto(send, clientId, photo));
-      confirmed.push({ clientId, sha256: sha256Of(photo) });
-      const body = checkInBody({ hasPhoto: true });
-      await until(() => sendCheckIn(send, clientId, body));
-      await wait(300);
-    }
-    await killer;
+    const sendOneAfterTheOther = async (phone: number) => {
+      for (let at = phone; killing; at += PHONES) {
+        const [clientId, photo] = [newClientId(), samplePhoto(SAMPLES[at % SAMPLES.length], at * 7)];
+        await until(() => sendPhoto(send, clientId, photo));
+        confirmed.push({ clientId, sha256: sha256Of(photo) });
+        const body = checkInBody({ hasPhoto: true });
+        await until(() => sendCheckIn(send, clientId, body));
+      }
+    };
+    await Promise.all([killer, ...Array.from({ length: PHONES }, (_, phone) => sendOneAfterTheOther(phone))]);
 
     const { database, folder } = clinic;
     const isDone = async () => (await database.job.count({ where: { state: { not: 'done' } } })) === 0;
