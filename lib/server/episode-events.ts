@@ -26,5 +26,7 @@ export function episodeEvents({ antibioticStartedAt, resolutions, messages }: Ep
   for (const { at } of messages) events.push({ day: dayOf(at), letter: 'M', words: 'message sent' });
   if (antibioticStartedAt) events.push({ day: dayOf(antibioticStartedAt), letter: 'A', words: 'antibiotic started' });
   if (plan.soaksPerDay) events.push({ day: plan.soakDays ?? DEFAULT_SOAK_DAYS, letter: 'S', words: 'soaks end by the plan' });
-  return events.sort((a, b) => a.day - b.day);
+  // One call is a word on every open finding, and a message may be both: one letter.
+  const once = new Map(events.map((event) => [`${event.letter} ${event.day}`, event]));
+  return [...once.values()].sort((a, b) => a.day - b.day);
 }

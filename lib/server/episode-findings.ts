@@ -31,7 +31,7 @@ export function episodeFindings(story: Story, said: readonly Finding[], words: W
 /** A word on this finding, or a later one on its rule. */
 function closedByPerson({ id, json, foundAt }: Story['findings'][number], { episode }: Story): Finding {
   const finding = JSON.parse(json) as Finding;
-  const word = episode.resolutions.find((one) => one.findingId === id || (one.findingId === null && one.rule === finding.rule && one.at >= foundAt));
+  const word = episode.resolutions.find((one) => one.findingId === id || (one.rule === finding.rule && one.at >= foundAt));
   return word ? { ...finding, closed: { at: word.at.toISOString(), by: word.by, reason: word.reason } } : { ...finding, closed: null };
 }
 

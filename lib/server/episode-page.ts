@@ -5,6 +5,7 @@ import { changeRuleBook, DEFAULT_RULE_BOOK, type RuleBook } from '../decide/rule
 import type { Story } from '../edges/db/read-story';
 import { planWords, procedureWords } from '../report/procedure-words';
 import { rawWords } from '../report/raw-words';
+import { ruleWords } from '../report/rule-words';
 import type { Trend } from '../trend/describe-trend';
 import { assessRows } from './assess-rows';
 import { episodeClock } from './episode-clock';
@@ -33,6 +34,7 @@ export async function episodePage(story: Story, moment: Date, photoFolder: strin
   const clock = episodeClock(new Date(procedure.at), episode.clinic.timeZone);
   const { findings, trend, ruleBookVersion } = assessRows(episode, moment);
   const nameOf = nameOfIn(story);
+  const words = { book: bookOf(story), matricectomy: procedure.matricectomy, clock, nameOf };
   const events = episodeEvents(episode, plan, clock.dayOf);
   const photos = await episodePhotos(episode, { photoFolder, clock, dayOf: daysOf(trend) });
   return {
@@ -46,14 +48,14 @@ export async function episodePage(story: Story, moment: Date, photoFolder: strin
     risks,
     plan: planWords(plan),
     ruleBookVersion,
-    ...episodeFindings(story, findings, { book: bookOf(story), matricectomy: procedure.matricectomy, clock, nameOf }),
+    ...episodeFindings(story, findings, words),
     plots: episodePlots(course, { lastDay: clock.dayOf(moment), events }),
     events: events.map(({ day, letter, words }) => ({ letter, words, when: `day ${day.toFixed(1)}` })),
     raw: rawWords(trend),
     photos,
     days: episodeDays(episode, photos, clock),
     messages: episode.messages.map(({ at, by, text }) => ({ at: clock.at(at), by: nameOf(by), text })),
-    resolutions: episode.resolutions.map(({ at, by, rule, action, reason }) => ({ at: clock.at(at), by: nameOf(by), rule, action: actionWords(action), reason })),
+    resolutions: episode.resolutions.map(({ at, by, rule, action, reason }) => ({ at: clock.at(at), by: nameOf(by), rule: ruleWords(rule, words.book, words.matricectomy).name, action: actionWords(action), reason })),
   };
 }
 
