@@ -30,7 +30,7 @@ export function PhotoWithLines({ photo, window, drawn, over, small = false }: Ph
         {drawn.map((one, at) => (
           <Lines key={one.id} photo={one} older={at < drawn.length - 1} dateSide={small ? null : sideOf(one, drawn)} />
         ))}
-        {small ? null : <ScaleBar window={window} />}
+        {small || photo.cardFromView === null ? null : <ScaleBar window={window} />}
       </svg>
     </div>
   );

@@ -86,7 +86,8 @@ export function trendPlot(words: PlotWords): TrendPlot {
     gapsMm: words.gapDays.map((day) => round(acrossOf(day))),
     events: inRows(words.events.map(({ day, letter }) => ({ acrossMm: round(acrossOf(day)), letter }))),
     dayTicks: ticks(COLUMNS, dayStep, acrossOf),
-    valueTicks: ticks(ROWS, valueStep, downOf),
+    // Without a value there is no scale, only the line of the days.
+    valueTicks: ticks(words.points.length > 0 || words.leastTop > 0 ? ROWS : 0, valueStep, downOf),
   };
 }
 

@@ -73,6 +73,10 @@ it('gives a value without uncertainty no band, and a point by itself no line', (
   expect(plot.valueTicks.at(-1)?.text).toBe('10');
 });
 
+it('has no scale where it has no value, only zero', () => {
+  expect(trendPlot({ ...words, points: [], stretches: [] }).valueTicks.map(({ text }) => text)).toEqual(['0']);
+});
+
 it('lifts letters that would lie on one another, and leaves the others', () => {
   const events = [
     { day: 1, letter: 'C' },

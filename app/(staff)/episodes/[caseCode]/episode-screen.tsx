@@ -19,7 +19,7 @@ export function EpisodeScreen({ page }: { readonly page: EpisodePage }) {
             Case {caseCode} <span className={styles.day}>day {day} since the procedure</span>
           </h1>
           <p>
-            {openWords(open.length)} {open.length > 0 ? `The most urgent: a person looks ${open[0].level}. ` : ''}
+            {openWords(open.length)} {open.length > 0 ? `Most urgent: ${open[0].level}. ` : ''}
             {closedAt === null ? '' : `The case was closed on ${closedAt}.`}
           </p>
         </div>
