@@ -20,7 +20,7 @@ const bodySchema = z.strictObject({
   seen: z.array(z.string()).min(1).max(200),
 });
 
-/** A person's word on a case. It counts only from whoever has the case, and only on what was seen. */
+/** A person's word on a case. It counts only while nobody else has the case, and only on what was seen. */
 export async function commandResolveCase(actor: Actor, episodeId: string, body: unknown): Promise<Answer> {
   const { database } = await store();
   const may = guard(actor, 'review.resolve', await findResource(database, episodeId));
@@ -31,7 +31,7 @@ export async function commandResolveCase(actor: Actor, episodeId: string, body: 
   const at = now();
   return database.$transaction(async (queries) => {
     const holder = await findReviewClaim(queries, may.episodeId, at);
-    if (holder?.staffId !== actor.staffId) return refusal(409, 'claimed', holder ? { by: holder.name, since: holder.claimedAt.toISOString() } : { by: null });
+    if (holder !== null && holder.staffId !== actor.staffId) return refusal(409, 'claimed', { by: holder.name, since: holder.claimedAt.toISOString() });
     const open = await openFindings(queries, actor.clinicId, at, may.episodeId);
     if (open.length === 0 || open.some(({ id }) => !seen.includes(id))) return refusal(409, 'changed');
     const checked = checkResolution(entered, open.some(({ rule }) => rule === 'dry'));

@@ -47,7 +47,7 @@ export function ResolveForm({ shown, held, reload, onResolved }: FormProps) {
     const response = await fetch(`/api/staff/review/${shown.episodeId}/resolve`, { method: 'POST', body }).catch(() => null);
     setBusy(false);
     if (response?.ok) return onResolved(`${shown.caseCode}: ${chosen.words}. It is kept.`);
-    const said = (await response?.json().catch(() => null)) as { problem?: string; sentence?: string; by?: string | null } | null;
+    const said = (await response?.json().catch(() => null)) as { problem?: string; sentence?: string; by?: string } | null;
     if (said?.problem === 'changed') await reload();
     setProblem(problemWords(said));
   }
@@ -89,9 +89,9 @@ export function ResolveForm({ shown, held, reload, onResolved }: FormProps) {
   );
 }
 
-function problemWords(said: { problem?: string; sentence?: string; by?: string | null } | null): string {
+function problemWords(said: { problem?: string; sentence?: string; by?: string } | null): string {
   if (said?.sentence) return said.sentence;
-  if (said?.problem === 'claimed') return said.by ? `${said.by} has taken the case over. Nothing was kept.` : 'The case has not been yours for a while. Close it and open it again.';
+  if (said?.problem === 'claimed') return `${said.by} has taken the case over. Nothing was kept.`;
   if (said?.problem === 'changed') return 'Something new has come on this case. Look at it, then keep your word again.';
   return 'The server did not take this. Nothing was kept; try again.';
 }

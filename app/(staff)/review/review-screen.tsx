@@ -38,9 +38,10 @@ export function ReviewScreen() {
   async function resolved(words: string): Promise<void> {
     const all = buttons();
     const next = all.at(all.findIndex((one) => one.dataset.row === openId) + 1)?.dataset.row;
+    // First the list without it, then the words: what is said and what is seen agree.
+    await renew();
     setDone(words);
     setOpenId(null);
-    await renew();
     requestAnimationFrame(() => (buttons().find((one) => one.dataset.row === next) ?? buttons()[0])?.focus());
   }
 
