@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { ACCESS_TABLE, ACTIONS, type Action } from '../../lib/access/access-table';
-import { type Actor, ANONYMOUS, STAFF_ROLES } from '../../lib/access/actor';
+import { type Actor, ANONYMOUS, type StaffRole } from '../../lib/access/actor';
 import { guard } from '../../lib/access/guard';
 
 const OURS = { episodeId: 'episode-1', clinicId: 'clinic-1' };
 const patient = (episodeId: string, clinicId: string, birthYearOwed = false): Actor => ({ role: 'patient', episodeId, clinicId, birthYearOwed });
-const staff = (role: (typeof STAFF_ROLES)[number], clinicId: string): Actor => ({ role, staffId: 's', clinicId });
+const staff = (role: StaffRole, clinicId: string): Actor => ({ role, staffId: 's', clinicId });
 
 /** Everybody who may ask about episode 1 of clinic 1. */
 const ASKING = {

@@ -155,5 +155,5 @@ it(
     const given = photos.filter(({ analyses: [analysis] }) => analysis.outcome === 'unread').length;
     console.info(`${KILLS} kills (web ${running[0].starts - 1}, worker ${running[1].starts - 1}): ${confirmed.length} photos, ${again} begun again, ${given} given up`);
   },
-  300_000,
+  600_000,
 );
