@@ -6,7 +6,7 @@ import { now } from '../edges/clock/now';
 import { noteAudit } from '../edges/db/note-audit';
 import type { Queries } from '../edges/db/open-database';
 import { openFindings } from '../edges/db/open-findings';
-import { type AskedRow, askedOf, findingWords, gatesOfPhotos, readClinic, reachOf, reviewCases, reviewStamp } from '../edges/db/review-rows';
+import { type AskedRow, askedOf, findingWords, gatesOfPhotos, readClinic, reachOf, reviewRows, reviewStamp } from '../edges/db/review-rows';
 import { GATE_ADVICE, type GateId } from '../photo/reasons';
 import { LEVEL_WORDS, MOST_ROWS, PHOTO_NOT_MEASURED } from '../review/constants';
 import { describeWait } from '../review/describe-wait';
@@ -58,7 +58,7 @@ async function rowFacts(queries: Queries, shown: readonly QueuedCase[], moment: 
   const ids = shown.map(({ episodeId }) => episodeId);
   const firsts = shown.map(({ first }) => first.id);
   const [cases, reach, words, gates] = [
-    await reviewCases(queries, ids, moment),
+    await reviewRows(queries, ids, moment),
     await reachOf(queries, ids),
     await findingWords(queries, firsts),
     await gatesOfPhotos(queries, firsts),

@@ -42,7 +42,7 @@ export async function reachOf(queries: Queries, episodeIds: readonly string[]): 
 }
 
 /** What a row of the list says, beside its findings. */
-export async function reviewCases(queries: Queries, episodeIds: readonly string[], now: Date) {
+export async function reviewRows(queries: Queries, episodeIds: readonly string[], now: Date) {
   return queries.episode.findMany({
     where: { id: { in: [...episodeIds] } },
     select: {
