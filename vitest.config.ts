@@ -14,7 +14,8 @@ export default defineConfig({
     // Native add-ons (sharp) and a large WebAssembly heap: processes, not threads.
     pool: 'forks',
     maxWorkers: 2,
-    testTimeout: 60_000,
+    // A limit against hanging, not a measure of speed: a busy machine of two cores takes three times as long.
+    testTimeout: 120_000,
     hookTimeout: 120_000,
   },
 });
