@@ -72,27 +72,30 @@ type Side = 'middle' | 'left' | 'right';
 function sideOf(photo: ShownPhoto, drawn: readonly ShownPhoto[]): Side {
   const other = drawn.find(({ id }) => id !== photo.id);
   if (other === undefined) return 'middle';
-  const [own, others] = [photo, other].map(({ lines }) => lines.dateAt?.[0] ?? 0);
+  const [own, others] = [photo, other].map(({ places }) => places.dateAt?.[0] ?? 0);
   return own > others || (own === others && photo === drawn[0]) ? 'right' : 'left';
 }
 
 const BESIDE_MM: Readonly<Record<Side, number>> = { middle: 0, left: -1.5, right: 1.5 };
 const ANCHOR = { middle: 'middle', left: 'end', right: 'start' } as const;
 
-function Lines({ photo: { lines, date }, older, dateSide }: { readonly photo: ShownPhoto; readonly older: boolean; readonly dateSide: Side | null }) {
-  const pen = older ? `${styles.pen} ${styles.older}` : styles.pen;
+/** A page of two photos has room for these; the list beside a case shows all. */
+const SHOWN_LINES: Readonly<Partial<Record<ShownPhoto['lines'][number]['name'], string>>> = { nailFoldMargin: styles.margin, raw: styles.raw, erythema: styles.redness };
+
+function Lines({ photo: { lines, places, date }, older, dateSide }: { readonly photo: ShownPhoto; readonly older: boolean; readonly dateSide: Side | null }) {
+  const { dateAt } = places;
   return (
-    <g>
-      {[lines.redness, lines.margin].map((path, at) =>
-        path === null ? null : (
-          <g key={at}>
+    <g className={older ? styles.older : undefined}>
+      {lines.map(({ name, path }) =>
+        SHOWN_LINES[name] === undefined ? null : (
+          <g key={name}>
             <path className={styles.halo} d={path} />
-            <path className={at === 0 ? pen : `${pen} ${styles.margin}`} d={path} />
+            <path className={`${styles.pen} ${SHOWN_LINES[name]}`} d={path} />
           </g>
         ),
       )}
-      {lines.dateAt === null || dateSide === null ? null : (
-        <text className={styles.date} textAnchor={ANCHOR[dateSide]} x={lines.dateAt[0] + BESIDE_MM[dateSide]} y={lines.dateAt[1] + 2.6}>
+      {dateAt === null || dateSide === null ? null : (
+        <text className={styles.date} textAnchor={ANCHOR[dateSide]} x={dateAt[0] + BESIDE_MM[dateSide]} y={dateAt[1] + 2.6}>
           {date}
         </text>
       )}

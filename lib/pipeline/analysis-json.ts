@@ -27,15 +27,18 @@ export function analysisToJson(analysis: Analysis, photoName: string) {
     methodVersion: analysis.methodVersion,
     measured: isMeasuredAnalysis(analysis),
     reasons: analysis.reasons,
+    picture: { widthPx: analysis.photo.widthPx, heightPx: analysis.photo.heightPx },
     card: analysis.card && cardToJson(analysis.card),
     colour: colourToJson(analysis),
     measurements: allMeasurements(measurement?.measurements ?? null),
     budget: measurement?.budget ?? {},
     outlines: segmentation && outlinesToJson(segmentation, measurement?.outlines ?? segmentation),
+    outlinesAsSeen: segmentation && movedOutlines(segmentation),
   };
 }
 
 export type AnalysisJson = ReturnType<typeof analysisToJson>;
+export type OutlinesJson = NonNullable<AnalysisJson['outlines']>;
 
 function cardToJson(card: SeenCard) {
   return {
@@ -75,21 +78,33 @@ function allMeasurements(measurements: Readonly<Record<Measurand, Measurement>> 
   return Object.fromEntries(keys.map((key) => [key, measurements?.[key] ?? notMeasured('gateFailed')])) as Record<Measurand, Measurement>;
 }
 
-/** Positions as the lengths and areas were taken from them; the reference skin as seen. */
-function outlinesToJson(found: Segmentation, lines: Outlines) {
-  const rings = (region: Region | null): OutlineJson[] | null =>
-    region && region.rings.map(({ ring, hole }) => ({ ring: lineToJson(ring), hole }));
+/**
+ * Outlines in the card's millimetres. Lengths and areas are taken from straightened ones; lines are drawn where a leaning
+ * camera shows the skin, which is beside that.
+ *
+ * @param found what the segment stage found; toe and reference skin are always as seen
+ * @param lines the outlines to write; without them as the camera shows them
+ * @example outlinesToJson(segmentation).treatedSide // 'right'
+ */
+export function outlinesToJson(found: Segmentation, lines: Outlines = found) {
   return {
     toe: rings(lines.toe),
-    nailPlate: rings(lines.nailPlate),
-    nailFoldMargin: lines.nailFoldMargin && lineToJson(lines.nailFoldMargin.line),
-    nailFoldMarginLateral: lines.marginLateral && lineToJson(lines.marginLateral),
-    cutEdge: lines.cutEdge && lineToJson(lines.cutEdge.line),
-    erythema: rings(lines.erythema),
-    raw: rings(lines.raw),
-    macerated: rings(lines.macerated),
+    ...movedOutlines(lines),
     referenceSkin: rings(found.reference?.region ?? null),
     treatedSide: found.treatedSide,
     marginOrigin: found.nailFoldMargin?.origin ?? null,
   };
 }
+
+/** Those that straightening moves. */
+const movedOutlines = (lines: Outlines) => ({
+  nailPlate: rings(lines.nailPlate),
+  nailFoldMargin: lines.nailFoldMargin && lineToJson(lines.nailFoldMargin.line),
+  nailFoldMarginLateral: lines.marginLateral && lineToJson(lines.marginLateral),
+  cutEdge: lines.cutEdge && lineToJson(lines.cutEdge.line),
+  erythema: rings(lines.erythema),
+  raw: rings(lines.raw),
+  macerated: rings(lines.macerated),
+});
+
+const rings = (region: Region | null): OutlineJson[] | null => region && region.rings.map(({ ring, hole }) => ({ ring: lineToJson(ring), hole }));

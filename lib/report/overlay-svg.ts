@@ -4,6 +4,7 @@
  */
 import { penText } from '../card/pen-text';
 import type { Analysis } from '../pipeline/analysis';
+import { outlinesToJson } from '../pipeline/analysis-json';
 import type { MapGrid } from '../rectify/millimetre-map';
 import { isMeasured } from '../result';
 import type { Region } from '../segment/segmentation';
@@ -11,6 +12,7 @@ import type { PointMm } from '../units';
 import { ACCENT, INK, LETTER_MM, PAPER } from './constants';
 import { legendSvg } from './legend-svg';
 import { millimetreGrid } from './millimetre-grid';
+import { type PenLineName, penLines } from './pen-lines';
 import { type PenStyle, penStroke } from './pen-stroke';
 import { reachLine } from './reach-line';
 import { svgColour } from './svg-colour';
@@ -39,25 +41,31 @@ export function overlaySvg(analysis: Analysis, page: OverlayPage): string {
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${window.widthPx}" height="${Math.round((pictureMm + page.legendMm) * window.pxPerMm)}" viewBox="0 0 ${svgNumber(widthMm)} ${svgNumber(pictureMm + page.legendMm)}">`,
     millimetreGrid(widthMm, pictureMm, origin),
-    `<g transform="${shift}" fill="none" stroke-linecap="round" stroke-linejoin="round">${penLines(analysis)}</g>`,
+    `<g transform="${shift}" fill="none" stroke-linecap="round" stroke-linejoin="round">${inkOf(analysis)}</g>`,
     legendSvg(analysis, widthMm, pictureMm, page.legendMm),
     '</svg>',
   ].join('\n');
 }
 
-function penLines(analysis: Analysis): string {
+const STYLES: Readonly<Record<PenLineName, PenStyle>> = {
+  referenceSkin: 'fineDots',
+  nailPlate: 'dots',
+  nailFoldMargin: 'dashes',
+  macerated: 'dots',
+  raw: 'dashDot',
+  erythema: 'solid',
+};
+
+function inkOf(analysis: Analysis): string {
   const found = analysis.segmentation;
   if (!found) return '';
-  const reach = found.erythema && found.nailFoldMargin && isGiven(analysis, 'reach') ? reachLine(found.erythema, found.nailFoldMargin.line) : null;
+  const seen = outlinesToJson(found);
+  const redness = isGiven(analysis, 'erythemaArea') ? found.erythema : null;
+  const reach = redness && found.nailFoldMargin && isGiven(analysis, 'reach') ? reachLine(redness, found.nailFoldMargin.line) : null;
   return [
-    found.reference && region(found.reference.region, 'fineDots'),
-    found.nailPlate && region(found.nailPlate, 'dots'),
-    found.nailFoldMargin && penStroke(svgPath(found.nailFoldMargin.line), 'dashes'),
-    found.macerated && region(found.macerated, 'dots'),
-    found.raw && region(found.raw, 'dashDot'),
-    found.erythema && isGiven(analysis, 'erythemaArea') && region(found.erythema, 'solid'),
+    ...penLines({ ...seen, erythema: redness && seen.erythema }).map(({ name, path }) => penStroke(path, STYLES[name])),
     reach && dimensionLine(reach.from, reach.to),
-    found.erythema && isGiven(analysis, 'erythemaArea') && dateBeside(found.erythema, analysis.photo.capture.localTime),
+    redness && dateBeside(redness, analysis.photo.capture.localTime),
   ]
     .filter(Boolean)
     .join('');
@@ -75,10 +83,6 @@ function dateBeside(redness: Region, localTime: string | null): string {
 function isGiven(analysis: Analysis, key: 'reach' | 'erythemaArea'): boolean {
   const measurement = analysis.measurement?.measurements[key];
   return measurement !== undefined && isMeasured(measurement);
-}
-
-function region(one: Region, style: PenStyle): string {
-  return penStroke(one.rings.map(({ ring }) => `${svgPath(ring)}Z`).join(''), style);
 }
 
 /** A draughtsman's dimension: a straight line with a tick across either end. */

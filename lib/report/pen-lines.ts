@@ -1,46 +1,45 @@
 import type { PositionMm } from '../measure/line-to-json';
-import type { AnalysisJson, OutlineJson } from '../pipeline/analysis-json';
+import type { OutlineJson, OutlinesJson } from '../pipeline/analysis-json';
 import { svgNumber } from './svg-path';
 
-/** What a pen would have drawn on one day, as SVG paths in card millimetres; null where there was nothing to draw. */
-export interface PenLines {
-  readonly redness: string | null;
-  readonly raw: string | null;
-  readonly margin: string | null;
-  /** Where the date is written: below the most proximal point of the redness, else of the margin. */
-  readonly dateAt: PositionMm | null;
-  /** Least and greatest place of the toe: what to look at. */
-  readonly toe: { readonly from: PositionMm; readonly to: PositionMm } | null;
+/** What is drawn with a pen; what is to lie on top comes last. */
+export const PEN_LINES = ['referenceSkin', 'nailPlate', 'nailFoldMargin', 'macerated', 'raw', 'erythema'] as const;
+export type PenLineName = (typeof PEN_LINES)[number];
+
+export interface PenLine {
+  readonly name: PenLineName;
+  /** The `d` of an SVG path. */
+  readonly path: string;
 }
+
+/** Where a place of the card lies on what is drawn upon. */
+export type PlaceOn = (at: PositionMm) => readonly [number, number];
+
+/** Upon the card itself: one user unit is one millimetre. */
+const ON_CARD: PlaceOn = (at) => at;
 
 /**
- * The pen lines of one analysis.
+ * Outlines as the paths of a pen, upon the card or upon a picture of it.
  *
- * @param outlines as the analysis's JSON has them
- * @example penLines(null).redness // null
+ * @param outlines as an analysis has them, mm on the card; null where nothing was found
+ * @param placeOn the card's place upon what is drawn upon; the card itself without it
+ * @returns one path for each kind of outline that was found; an area closes, the margin stays open
+ * @example penLines({ nailFoldMargin: [[0, 0], [2, 1]] }) // [{ name: 'nailFoldMargin', path: 'M0.000 0.000L2.000 1.000' }]
  */
-export function penLines(outlines: AnalysisJson['outlines']): PenLines {
-  if (outlines === null) return { redness: null, raw: null, margin: null, dateAt: null, toe: null };
-  const rednessPlaces = outlines.erythema?.flatMap(({ ring }) => ring) ?? [];
-  const places = rednessPlaces.length > 0 ? rednessPlaces : (outlines.nailFoldMargin ?? []);
-  const lowest = places.reduce<PositionMm | null>((low, at) => (low === null || at[1] > low[1] ? at : low), null);
-  return {
-    redness: ringsPath(outlines.erythema),
-    raw: ringsPath(outlines.raw),
-    margin: outlines.nailFoldMargin && linePath(outlines.nailFoldMargin),
-    dateAt: lowest,
-    toe: boxOf(outlines.toe?.flatMap(({ ring }) => ring) ?? []),
-  };
+export function penLines(outlines: Partial<OutlinesJson> | null, placeOn: PlaceOn = ON_CARD): PenLine[] {
+  return PEN_LINES.flatMap((name) => {
+    const path = name === 'nailFoldMargin' ? linePath(outlines?.nailFoldMargin ?? [], placeOn) : ringsPath(outlines?.[name] ?? [], placeOn);
+    return path === '' ? [] : [{ name, path }];
+  });
 }
 
-const linePath = (line: readonly PositionMm[]): string => line.map(([across, down], at) => `${at === 0 ? 'M' : 'L'}${svgNumber(across)} ${svgNumber(down)}`).join('');
+const ringsPath = (rings: readonly OutlineJson[], placeOn: PlaceOn): string =>
+  rings
+    .map(({ ring }) => linePath(ring, placeOn))
+    .map((path) => (path === '' ? '' : `${path}Z`))
+    .join('');
 
-function ringsPath(rings: readonly OutlineJson[] | null): string | null {
-  return rings === null || rings.length === 0 ? null : rings.map(({ ring }) => `${linePath(ring)}Z`).join('');
-}
-
-function boxOf(places: readonly PositionMm[]): PenLines['toe'] {
-  if (places.length === 0) return null;
-  const [acrosses, downs] = [places.map(([across]) => across), places.map(([, down]) => down)];
-  return { from: [Math.min(...acrosses), Math.min(...downs)], to: [Math.max(...acrosses), Math.max(...downs)] };
+function linePath(line: readonly PositionMm[], placeOn: PlaceOn): string {
+  if (line.length < 2) return '';
+  return line.map((at, place) => `${place === 0 ? 'M' : 'L'}${placeOn(at).map(svgNumber).join(' ')}`).join('');
 }

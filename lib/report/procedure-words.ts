@@ -19,6 +19,12 @@ const EDGE: Readonly<Record<NonNullable<Procedure['edge']>, string>> = {
   torn: 'torn end',
   unknown: 'not known',
 };
+const IF_IT_FAILS: Readonly<Record<NonNullable<Procedure['ifItFails']>, string>> = {
+  partialAgain: 'partial removal again',
+  withMatricectomy: 'again, and the matrix treated',
+  wholeNail: 'the whole nail removed',
+  refer: 'refer to a surgeon',
+};
 const NOT_RECORDED = 'not recorded';
 
 const yesNo = (seen: boolean | null | undefined, yes: string, no: string): string => (seen === undefined || seen === null ? NOT_RECORDED : seen ? yes : no);
@@ -27,18 +33,20 @@ const yesNo = (seen: boolean | null | undefined, yes: string, no: string): strin
  * What was done and found at the procedure, as a person says it. What nobody recorded is said to be so.
  *
  * @param procedure as recorded on the day
- * @returns names and words, always the same six in the same order
+ * @returns names and words, always the same seven in the same order
  * @example procedureWords({ at: '2026-03-01T09:00:00Z', matricectomy: 'naoh', stripMm: 3.5 })[1] // { name: 'Strip removed', words: '3.5 mm' }
  */
 export function procedureWords(procedure: Procedure): Fact[] {
-  const { treatedSides = [], stripMm, edge, pusSeen, boneFelt, matricectomy } = procedure;
+  const { treatedSides = [], stripMm, edge, pusSeen, boneFelt, matricectomy, foot, ifItFails } = procedure;
+  const side = [foot ? `${foot} big toe` : '', treatedSides.join(' and ')].filter(Boolean).join(', ');
   return [
-    { name: 'Side', words: treatedSides.length > 0 ? treatedSides.join(' and ') : NOT_RECORDED },
+    { name: 'Side', words: side || NOT_RECORDED },
     { name: 'Strip removed', words: stripMm ? `${stripMm} mm` : NOT_RECORDED },
     { name: 'Edge', words: edge ? EDGE[edge] : NOT_RECORDED },
     { name: 'Pus', words: yesNo(pusSeen, 'seen', 'none seen') },
     { name: 'Bone', words: yesNo(boneFelt, 'felt', 'not felt') },
     { name: 'Matricectomy', words: MATRICECTOMY[matricectomy] },
+    { name: 'If it fails', words: ifItFails ? IF_IT_FAILS[ifItFails] : NOT_RECORDED },
   ];
 }
 

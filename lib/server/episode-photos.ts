@@ -1,14 +1,14 @@
-import { open, readFile } from 'node:fs/promises';
-import { isRefused } from '../edges/decode/container-header';
+import { open } from 'node:fs/promises';
 import { jpegSegments } from '../edges/decode/jpeg-segments';
-import { readHeader } from '../edges/decode/read-header';
 import type { EpisodeRows } from '../edges/db/read-episode-rows';
-import { photoPath, viewPath } from '../edges/files/photo-path';
+import { viewPath } from '../edges/files/photo-path';
 import type { AnalysisJson } from '../pipeline/analysis-json';
 import { cardFromView, type PictureSize } from '../report/card-from-view';
+import { linePlaces } from '../report/line-places';
 import { penLines } from '../report/pen-lines';
 import { gapReasonWords, trendNumberWords } from '../report/trend-words';
 import type { EpisodeClock } from './episode-clock';
+import { seenOutlines } from './seen-outlines';
 import type { ShownPhoto } from './shown-episode';
 
 type PhotoRows = EpisodeRows['photos'][number];
@@ -51,15 +51,16 @@ async function shownPhoto(photo: PhotoRows, { photoFolder, clock }: Place): Prom
   const json = analysis?.json ? (JSON.parse(analysis.json) as AnalysisJson) : null;
   const view = analysis?.viewSha256 ? await sizeOfJpeg(viewPath(photoFolder, { episodeId: photo.episodeId, sha256: analysis.viewSha256 })) : null;
   const card = json?.card ?? null;
-  const whole = view && card ? await sizeOfPhoto(photoPath(photoFolder, photo)) : null;
+  const seen = json && seenOutlines(json);
   return {
     id,
     date: clock.date(receivedAt),
     at: clock.at(receivedAt),
     picture: view && `/api/photos/${id}`,
     size: view,
-    cardFromView: whole && view && card ? cardFromView(card.homography, whole, view) : null,
-    lines: penLines(json?.measured ? json.outlines : null),
+    cardFromView: view && card && json?.picture ? cardFromView(card.homography, json.picture, view) : null,
+    lines: penLines(seen),
+    places: linePlaces(seen),
     tiltDeg: card && Math.round(card.tiltDeg),
     state: analysis ? (OUTCOME[analysis.outcome] ?? `not measured: ${(JSON.parse(analysis.gates) as string[]).map(gapReasonWords).join(', ')}`) : WAITING,
     numbers: analysis?.outcome === 'measured' && json ? numbersOf(json) : [],
@@ -73,7 +74,7 @@ function numbersOf({ measurements }: AnalysisJson): string[] {
   });
 }
 
-/** Our own picture, or the head of a photo: nothing is decoded, only the frame's size is read. */
+/** Our own picture: nothing is decoded, only the frame's size is read. */
 async function sizeOfJpeg(file: string): Promise<PictureSize | null> {
   const handle = await open(file).catch(() => null);
   if (handle === null) return null;
@@ -87,12 +88,4 @@ async function sizeOfJpeg(file: string): Promise<PictureSize | null> {
   } finally {
     await handle.close();
   }
-}
-
-/** Other kinds of files say their size in tables that need the whole file. */
-async function sizeOfPhoto(file: string): Promise<PictureSize | null> {
-  const known = await sizeOfJpeg(file);
-  if (known) return known;
-  const header = await readFile(file).then((bytes) => readHeader(new Uint8Array(bytes)), () => null);
-  return header === null || isRefused(header) ? null : { widthPx: header.widthPx, heightPx: header.heightPx };
 }

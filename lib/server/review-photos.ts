@@ -1,10 +1,12 @@
 import type { EpisodeRows } from '../edges/db/read-episode-rows';
 import type { AnalysisJson } from '../pipeline/analysis-json';
-import { invertHomography, pxPerMmAt, toImage } from '../rectify/homography';
-import { penLines } from '../review/pen-lines';
+import { type Homography, invertHomography, pxPerMmAt } from '../rectify/homography';
+import { penLines } from '../report/pen-lines';
+import { placeOnPicture } from '../report/place-on-picture';
 import type { EpisodeClock } from './episode-clock';
 import { episodePhotos } from './episode-photos';
 import type { ReviewPhoto } from './review-case';
+import { seenOutlines } from './seen-outlines';
 
 /** The newest say why somebody looks now; the episode's own page has them all. */
 const MOST_PHOTOS = 4;
@@ -24,17 +26,18 @@ export async function reviewPhotos(rows: EpisodeRows, photoFolder: string, clock
 
 type Drawn = Pick<ReviewPhoto, 'lines' | 'toe' | 'pxPerMm'>;
 
-function drawnOn(json: AnalysisJson | null, cardFromView: Parameters<typeof invertHomography>[0] | null): Drawn {
+function drawnOn(json: AnalysisJson | null, cardFromView: Homography | null): Drawn {
   const places = json?.outlines?.toe?.flatMap(({ ring }) => ring) ?? [];
   if (!json?.outlines || cardFromView === null) return { lines: [], toe: null, pxPerMm: null };
-  const imageFromCard = invertHomography(cardFromView);
-  const lines = json.measured ? penLines(json.outlines, cardFromView) : [];
+  const placeOn = placeOnPicture(cardFromView);
+  // The plate is no finding, and here there are lines enough.
+  const lines = penLines(seenOutlines(json), placeOn).filter(({ name }) => name !== 'nailPlate');
   if (places.length === 0) return { lines, toe: null, pxPerMm: null };
-  const points = places.map(([acrossMm, downMm]) => toImage(imageFromCard, { acrossMm, downMm }));
-  const [columns, rows] = [points.map(({ column }) => column), points.map(({ row }) => row)];
+  const points = places.map(placeOn);
+  const [columns, rows] = [points.map(([column]) => column), points.map(([, row]) => row)];
   const [left, top] = [Math.min(...columns), Math.min(...rows)];
   const [width, height] = [Math.max(...columns) - left, Math.max(...rows) - top];
   const [acrossMm, downMm] = places[0];
   const toe = [left - AROUND * width, top - AROUND * height, width * (1 + 2 * AROUND), height * (1 + 2 * AROUND)].map(Math.round);
-  return { lines, toe: toe as unknown as ReviewPhoto['toe'], pxPerMm: pxPerMmAt(imageFromCard, { acrossMm, downMm }) };
+  return { lines, toe: toe as unknown as ReviewPhoto['toe'], pxPerMm: pxPerMmAt(invertHomography(cardFromView), { acrossMm, downMm }) };
 }

@@ -1,6 +1,7 @@
 import type { Homography } from '../rectify/homography';
 import type { AnswerWords } from '../report/answer-words';
-import type { PenLines } from '../report/pen-lines';
+import type { LinePlaces } from '../report/line-places';
+import type { PenLine } from '../report/pen-lines';
 import type { Fact } from '../report/procedure-words';
 import type { TrendPlot } from '../report/trend-plot';
 
@@ -72,7 +73,9 @@ export interface ShownPhoto {
   readonly size: { readonly widthPx: number; readonly heightPx: number } | null;
   /** Shown pixels → card millimetres; null where the card was not found. */
   readonly cardFromView: Homography | null;
-  readonly lines: PenLines;
+  /** Where the camera shows the skin, in the card's millimetres. */
+  readonly lines: readonly PenLine[];
+  readonly places: LinePlaces;
   readonly tiltDeg: number | null;
   /** Measured, or why not, in words. */
   readonly state: string;

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { RULE_IDS } from '../../../lib/decide/finding';
 import { changeRuleBook, DEFAULT_RULE_BOOK } from '../../../lib/decide/rule-book';
 import { answerWords } from '../../../lib/report/answer-words';
-import { penLines } from '../../../lib/report/pen-lines';
 import { procedureWords } from '../../../lib/report/procedure-words';
 import { ruleWords } from '../../../lib/report/rule-words';
 
@@ -33,17 +32,4 @@ it('says of the procedure what was not recorded, and takes no silence for a no',
 it('leaves a question that was not asked empty, and writes no where no was said', () => {
   expect(answerWords({ chills: false })).toEqual({ pain: '', wetness: '', discharge: '', smell: '', temperature: '', signs: 'no: chills' });
   expect(answerWords({ pain: 0, smell: false })).toMatchObject({ pain: '0', smell: 'no', signs: '' });
-});
-
-it('writes the date below the most proximal point of the redness', () => {
-  const ring = [
-    [10, 10],
-    [12, 18],
-    [14, 11],
-  ] as const;
-  const none = { toe: null, nailPlate: null, nailFoldMargin: null, nailFoldMarginLateral: null, cutEdge: null, raw: null, macerated: null, referenceSkin: null, treatedSide: null, marginOrigin: null };
-  const lines = penLines({ ...none, erythema: [{ ring, hole: false }] } as Parameters<typeof penLines>[0]);
-  expect(lines.dateAt).toEqual([12, 18]);
-  expect(lines.redness).toBe('M10.000 10.000L12.000 18.000L14.000 11.000Z');
-  expect(penLines({ ...none, erythema: null } as Parameters<typeof penLines>[0])).toMatchObject({ redness: null, dateAt: null });
 });

@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { invertHomography, type Homography, toCard } from '../../../lib/rectify/homography';
 import { DEFAULT_RULE_BOOK } from '../../../lib/decide/rule-book';
 import { bookOfVersion } from '../../../lib/review/book-of-version';
 import { describeWait, saySpan } from '../../../lib/review/describe-wait';
-import { penLines } from '../../../lib/review/pen-lines';
 
 describe('a wait', () => {
   it.each([
@@ -38,37 +36,5 @@ describe('the rule book of a finding', () => {
     expect(bookOfVersion('2026.1')).toEqual(DEFAULT_RULE_BOOK);
     expect(bookOfVersion('no rule')).toEqual(DEFAULT_RULE_BOOK);
     expect(bookOfVersion('2025.9 with gone.mm=3')).toEqual(DEFAULT_RULE_BOOK);
-  });
-});
-
-describe('pen lines', () => {
-  /** A card seen at a slant. */
-  const IMAGE_FROM_CARD: Homography = [12, 1.5, 300, -0.8, 11, 200, 0.0004, 0.0009, 1];
-  const CARD_FROM_IMAGE = invertHomography(IMAGE_FROM_CARD);
-
-  it('lie where the card lies: read back from the picture they have their millimetres again', () => {
-    const ring = [
-      [10, 20],
-      [14, 20.5],
-      [13, 26],
-    ] as const;
-    const [{ name, path }] = penLines({ erythema: [{ ring }] }, CARD_FROM_IMAGE);
-    expect(name).toBe('erythema');
-    const points = [...path.matchAll(/([\d.]+) ([\d.]+)/g)].map(([, column, row]) => toCard(CARD_FROM_IMAGE, { column: Number(column), row: Number(row) }));
-    // Written to a tenth of a pixel; a millimetre has about eleven of them.
-    points.forEach(({ acrossMm, downMm }, at) => {
-      expect(Math.abs(acrossMm - ring[at][0])).toBeLessThan(0.01);
-      expect(Math.abs(downMm - ring[at][1])).toBeLessThan(0.01);
-    });
-    expect(points).toHaveLength(ring.length);
-  });
-
-  it('close around an area and stay open along the margin', () => {
-    const lines = penLines({ nailFoldMargin: [[0, 0], [5, 1]], raw: [{ ring: [[0, 0], [1, 0], [1, 1]] }] }, CARD_FROM_IMAGE);
-    expect(lines.map(({ name, path }) => [name, path.endsWith('Z')])).toEqual([['raw', true], ['nailFoldMargin', false]]);
-  });
-
-  it('are not drawn for what was not found', () => {
-    expect(penLines({ erythema: null, raw: [], nailFoldMargin: null }, CARD_FROM_IMAGE)).toEqual([]);
   });
 });

@@ -101,7 +101,7 @@ function Comparison({ earlier, later, way }: { readonly earlier: ShownPhoto; rea
       </div>
       {over === undefined ? (
         <p>
-          Broken line: {earlier.date}. Unbroken line: {later.date}. Dotted: the nail-fold margin.
+          Broken line: {earlier.date}. Unbroken line: {later.date}. Dotted: the nail-fold margin. Dashes and dots: the raw area.
         </p>
       ) : (
         <label className={styles.wipe}>
@@ -124,7 +124,7 @@ function Caption({ photo: { day, at, state, numbers, tiltDeg } }: { readonly pho
   return (
     <figcaption className={styles.caption}>
       <strong>Day {day}</strong>, {at}: {[state, ...numbers].join('; ')}.{' '}
-      {tiltDeg !== null && tiltDeg >= TILT_TO_SAY_DEG ? `The camera leaned ${tiltDeg}°: lines are drawn as measured, skin below the card shows beside them.` : ''}
+      {tiltDeg !== null && tiltDeg >= TILT_TO_SAY_DEG ? `The camera leaned ${tiltDeg}°: skin below the card shows beside its place, and its line with it.` : ''}
     </figcaption>
   );
 }
