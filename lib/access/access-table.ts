@@ -30,6 +30,9 @@ export const ACTIONS = [
   'review.claim',
   'review.resolve',
   'episode.read',
+  'episode.start',
+  'episode.handOut',
+  'episode.photo',
 ] as const;
 export type Action = (typeof ACTIONS)[number];
 
@@ -87,4 +90,15 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   { role: 'nurse', action: 'review.resolve', scope: 'clinic' },
   { role: 'clinician', action: 'review.resolve', scope: 'clinic' },
   { role: 'lead', action: 'review.resolve', scope: 'clinic' },
+
+  // Whoever looks after people starts their episodes, and hands out cards and links.
+  { role: 'nurse', action: 'episode.start', scope: 'clinic' },
+  { role: 'clinician', action: 'episode.start', scope: 'clinic' },
+  { role: 'lead', action: 'episode.start', scope: 'clinic' },
+  { role: 'nurse', action: 'episode.handOut', scope: 'clinic' },
+  { role: 'clinician', action: 'episode.handOut', scope: 'clinic' },
+  { role: 'lead', action: 'episode.handOut', scope: 'clinic' },
+  { role: 'nurse', action: 'episode.photo', scope: 'clinic' },
+  { role: 'clinician', action: 'episode.photo', scope: 'clinic' },
+  { role: 'lead', action: 'episode.photo', scope: 'clinic' },
 ];

@@ -34,6 +34,8 @@ export interface Sheet {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly title: string;
+  /** BCP 47, of the words on it. */
+  readonly language?: string;
   readonly shapes: readonly InkedShape[];
   readonly texts: readonly SheetText[];
 }

@@ -11,3 +11,13 @@ export const DEFAULT_SOAK_DAYS = 14;
 export const DARKER_SKIN_BELOW_ITA_DEG = 10;
 /** A phone's clock may be off by less than this; beyond it a date is wrong, not a clock. Ours. */
 export const MOST_CLOCK_ERROR_HOURS = 24;
+/** An episode may be typed in after a weekend and a holiday. Ours. */
+export const START_AT_MOST_DAYS_LATE = 14;
+/** The clock of the desk may run ahead by so much. Ours. */
+export const START_CLOCK_SLACK_HOURS = 0.5;
+/** The block is given on the same half day. Ours. */
+export const ANAESTHETIC_AT_MOST_HOURS = 12;
+/** Of no use to anybody beyond it. Ours. */
+export const OLDEST_PATIENT_YEARS = 120;
+/** A personal link ends so long after it was made: the latest "late" day of the rule book and a week. Ours. */
+export const LINK_DAYS = 120;

@@ -11,7 +11,8 @@ export function assessRows(rows: EpisodeRows, at: Date): Assessment {
   return assessEpisode(parsed.episode, ruleBookOf(rows));
 }
 
-function ruleBookOf({ clinic }: EpisodeRows): RuleBook {
+/** The limits that are in force at the clinic of an episode. */
+export function ruleBookOf({ clinic }: EpisodeRows): RuleBook {
   const [newest] = clinic.ruleBooks;
   if (newest === undefined) return DEFAULT_RULE_BOOK;
   const changed = changeRuleBook(JSON.parse(newest.limits) as Record<string, number>);

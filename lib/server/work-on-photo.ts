@@ -74,7 +74,8 @@ async function measureToe(file: Uint8Array, photo: ClaimedPhoto, store: Store, p
   const isKnown = await cameBefore(store.database, photo);
   const context = {
     receivedAt: photo.receivedAt.toISOString(),
-    procedureAt: photo.episode.procedure?.at.toISOString() ?? null,
+    // Taken before it, or minutes after by another clock.
+    procedureAt: isOfTheDay(photo) ? null : (photo.episode.procedure?.at.toISOString() ?? null),
     knownSha256: new Set(isKnown ? [photo.sha256] : []),
   };
   const result = await analysePhoto(file, { geometry: OWN_CARD, print: printOf(photo), context }, ports);
@@ -93,16 +94,22 @@ async function measureToe(file: Uint8Array, photo: ClaimedPhoto, store: Store, p
   return { ...known, json, viewSha256, outcome: isMeasuredAnalysis(analysis) ? 'measured' : 'retake', gates };
 }
 
+/** Taken by staff on the day of the procedure, perhaps with a card of the clinic's own. */
+const isOfTheDay = ({ kind }: ClaimedPhoto): boolean => kind === 'before' || kind === 'after';
+
 /** A card that belongs to somebody else, or is none of those given to this person, shows somebody else's toe or an old print. */
-async function isOwnCard(serial: string, { episodeId, episode }: ClaimedPhoto, { database }: Store): Promise<boolean> {
+async function isOwnCard(serial: string, photo: ClaimedPhoto, { database }: Store): Promise<boolean> {
+  const { episodeId, episode } = photo;
   if (episode.cards.some((card) => card.serial === serial)) return true;
-  return episode.cards.length === 0 && [null, episodeId].includes(await cardOwner(database, serial));
+  return (episode.cards.length === 0 || isOfTheDay(photo)) && [null, episodeId].includes(await cardOwner(database, serial));
 }
 
 /** As somebody read it off the printed bar; unread, the scale is taken as uncertain. */
-function printOf({ episode }: ClaimedPhoto): PrintScale {
+function printOf(photo: ClaimedPhoto): PrintScale {
   const unread = { scale: 1, relativeU: 0.03, confirmed: false };
-  const check = printCheck({ barReadsMm: episode.cards[0]?.barReadsMm ?? null, bankCardFits: null });
+  // On the day of the procedure it may be any card.
+  const barReadsMm = isOfTheDay(photo) ? null : (photo.episode.cards[0]?.barReadsMm ?? null);
+  const check = printCheck({ barReadsMm, bankCardFits: null });
   return 'problem' in check ? unread : check;
 }
 

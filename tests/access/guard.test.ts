@@ -44,6 +44,9 @@ const MAY: Readonly<Record<Action, readonly Asking[]>> = {
   'review.claim': LOOKING_AFTER,
   'review.resolve': LOOKING_AFTER,
   'episode.read': LOOKING_AFTER,
+  'episode.start': LOOKING_AFTER,
+  'episode.handOut': LOOKING_AFTER,
+  'episode.photo': LOOKING_AFTER,
 };
 
 describe.each(ACTIONS)('%s', (action) => {

@@ -97,6 +97,12 @@ const ROUTES: Readonly<Record<string, Asked>> = {
   'POST /api/staff/review/[episodeId]/claim': { body: { step: 'takeOver' }, status: lookingAfter(200) },
   // An empty word: who may not say one is not even told that it is empty.
   'POST /api/staff/review/[episodeId]/resolve': { body: {}, status: lookingAfter(400) },
+  // A new episode belongs to the clinic of whoever starts it; an empty one is refused after the guard.
+  'POST /api/staff/episodes': { body: {}, status: { ...lookingAfter(400), otherNurse: 400 } },
+  'POST /api/staff/episodes/[episodeId]/cards': { body: {}, status: lookingAfter(400) },
+  'POST /api/staff/episodes/[episodeId]/link': { body: {}, status: lookingAfter(400) },
+  'POST /api/staff/episodes/[episodeId]/sheet': { body: {}, status: lookingAfter(400) },
+  'PUT /api/staff/episodes/[episodeId]/photos/[kind]': { body: 'short', headers: { 'x-photo-sha256': SHA256 }, status: lookingAfter(400) },
   'POST /api/staff/sign-in': { body: {}, status: each(400) },
   'POST /api/staff/sign-out': { status: { ...nobody, ...Object.fromEntries(STAFF.map((one) => [one, 204])) } },
   'POST /api/patient/leave': { status: patients(204, 204) },
@@ -114,7 +120,7 @@ async function ask(route: string, { cookie, origin = ORIGIN, token = newSecret()
   const [method, place] = route.split(' ');
   const { body, headers } = ROUTES[route];
   const { [method]: handler } = (await import(/* @vite-ignore */ path.join(ROOT, 'app', place, 'route.ts'))) as Record<string, Handler>;
-  const params = { clientId: CLIENT_ID, photoId, token, episodeId, caseCode: 'one' };
+  const params = { clientId: CLIENT_ID, photoId, token, episodeId, caseCode: 'one', kind: 'before' };
   const address = place.replace(/\[(\w+)\]/g, (_, name: keyof typeof params) => params[name]);
   const sent = body === undefined ? undefined : typeof body === 'string' ? body : JSON.stringify(body);
   const all = { host: 'clinic.test', ...headers, ...(cookie ? { cookie } : {}), ...(origin ? { origin } : {}) };

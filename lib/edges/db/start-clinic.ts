@@ -1,5 +1,7 @@
+import { FIRST_PLAN_TEMPLATES } from '../../care/plan-templates';
 import { newId } from './new-id';
 import type { Queries } from './open-database';
+import { addPlanTemplate } from './plan-templates';
 
 export interface ClinicWords {
   readonly name: string;
@@ -13,9 +15,10 @@ export interface ClinicWords {
   readonly reviewLimits: Readonly<Record<string, number>>;
 }
 
-/** @returns its id */
+/** With regimens to choose from at once. @returns its id */
 export async function startClinic(queries: Queries, { reviewLimits, ...words }: ClinicWords, madeAt: Date): Promise<string> {
   const id = newId();
   await queries.clinic.create({ data: { id, ...words, reviewLimits: JSON.stringify(reviewLimits), madeAt } });
+  for (const template of FIRST_PLAN_TEMPLATES) await addPlanTemplate(queries, id, template, 'program', madeAt);
   return id;
 }

@@ -11,6 +11,7 @@ export interface EpisodeWords {
   readonly language: string;
   readonly birthYear: number | null;
   readonly risks: readonly Risk[];
+  readonly antibioticStartedAt?: Date | null;
   readonly procedure: Procedure;
   readonly plan: Partial<Plan>;
   /** Serials of the cards that were printed for this person. */
@@ -19,11 +20,10 @@ export interface EpisodeWords {
   readonly linkEndsAt: Date;
 }
 
-/** Call within a transaction. @returns its id */
-export async function startEpisode(queries: Queries, words: EpisodeWords, madeAt: Date): Promise<string> {
+/** Call within a transaction. @returns its id, which is the given one where there is one */
+export async function startEpisode(queries: Queries, words: EpisodeWords, madeAt: Date, id: string = newId()): Promise<string> {
   const { procedure, plan, cards, risks, ...episode } = words;
-  const { at, treatedSides = [], stripMm = null, edge = null, pusSeen = null, boneFelt = null, anaestheticAt, matricectomy } = procedure;
-  const id = newId();
+  const { at, treatedSides = [], stripMm = null, edge = null, pusSeen = null, boneFelt = null, anaestheticAt, matricectomy, foot = null, ifItFails = null } = procedure;
   await queries.episode.create({ data: { id, ...episode, risks: JSON.stringify(risks), madeAt, assessAt: madeAt } });
   await queries.procedure.create({
     data: {
@@ -36,6 +36,8 @@ export async function startEpisode(queries: Queries, words: EpisodeWords, madeAt
       pusSeen,
       boneFelt,
       anaestheticAt: anaestheticAt ? new Date(anaestheticAt) : null,
+      foot,
+      ifItFails,
       recordedAt: madeAt,
     },
   });

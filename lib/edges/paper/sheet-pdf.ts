@@ -10,11 +10,12 @@ import {
   rgb,
   setFillingColor,
   type Color,
+  type PDFFont,
   type PDFOperator,
 } from 'pdf-lib';
 import type { Srgb } from '../../card/constants';
 import type { InkedShape } from '../../card/inked-shape';
-import type { Sheet } from '../../card/sheet-layout';
+import type { Sheet, SheetText } from '../../card/sheet-layout';
 
 const POINTS_PER_MM = 72 / 25.4;
 
@@ -36,11 +37,17 @@ function operatorsOf(shape: InkedShape, pageHeightMm: number): PDFOperator[] {
   return [setFillingColor(colourOf(shape.ink)), ...outlines, fill()];
 }
 
-/** A sheet as the bytes of a PDF of true size: vectors only, and printing without scaling asked for. */
-export async function sheetPdf(sheet: Sheet): Promise<Uint8Array> {
+/** A letter that the printed face lacks becomes a question mark: a name in another script stops no sheet. */
+function printable(text: string, font: PDFFont): string {
+  const known = new Set(font.getCharacterSet());
+  return Array.from(text, (letter) => (known.has(letter.codePointAt(0) ?? 0) ? letter : '?')).join('');
+}
+
+/** Sheets as the pages of one PDF of true size: vectors only, and printing without scaling asked for. */
+export async function sheetPdf(...sheets: readonly Sheet[]): Promise<Uint8Array> {
   const document = await PDFDocument.create();
-  document.setTitle(sheet.title);
-  document.setLanguage('en');
+  document.setTitle(sheets.map(({ title }) => title).join(', '));
+  document.setLanguage(sheets.at(-1)?.language ?? 'en');
   const preferences = document.catalog.getOrCreateViewerPreferences();
   preferences.setPrintScaling(PrintScaling.None);
   preferences.setPickTrayByPDFSize(true);
@@ -48,16 +55,25 @@ export async function sheetPdf(sheet: Sheet): Promise<Uint8Array> {
     regular: await document.embedFont(StandardFonts.Helvetica),
     bold: await document.embedFont(StandardFonts.HelveticaBold),
   };
-  const page = document.addPage([sheet.widthMm * POINTS_PER_MM, sheet.heightMm * POINTS_PER_MM]);
-  for (const shape of sheet.shapes) page.pushOperators(...operatorsOf(shape, sheet.heightMm));
-  for (const line of sheet.texts) {
-    page.drawText(line.text, {
-      x: line.acrossMm * POINTS_PER_MM,
-      y: (sheet.heightMm - line.downMm) * POINTS_PER_MM,
-      size: line.sizePt,
-      font: fonts[line.weight],
-      color: colourOf(line.ink),
-    });
+  for (const sheet of sheets) {
+    const page = document.addPage([sheet.widthMm * POINTS_PER_MM, sheet.heightMm * POINTS_PER_MM]);
+    for (const shape of sheet.shapes) page.pushOperators(...operatorsOf(shape, sheet.heightMm));
+    for (const line of sheet.texts) {
+      page.drawText(printable(line.text, fonts[line.weight]), {
+        x: line.acrossMm * POINTS_PER_MM,
+        y: (sheet.heightMm - line.downMm) * POINTS_PER_MM,
+        size: line.sizePt,
+        font: fonts[line.weight],
+        color: colourOf(line.ink),
+      });
+    }
   }
   return document.save();
+}
+
+/** How wide words come out in the printed face: `(await printedWidths())('50 mm', 9, 'regular')`, in mm. */
+export async function printedWidths(): Promise<(text: string, sizePt: number, weight: SheetText['weight']) => number> {
+  const document = await PDFDocument.create();
+  const fonts = { regular: await document.embedFont(StandardFonts.Helvetica), bold: await document.embedFont(StandardFonts.HelveticaBold) };
+  return (text, sizePt, weight) => fonts[weight].widthOfTextAtSize(printable(text, fonts[weight]), sizePt) / POINTS_PER_MM;
 }

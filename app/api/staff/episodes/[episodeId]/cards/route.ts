@@ -1,0 +1,10 @@
+import { commandChangeCard } from '@/lib/server/command-change-card';
+import { readJson } from '@/lib/server/read-json';
+import { serve } from '@/lib/server/serve';
+
+interface Place {
+  readonly params: Promise<{ readonly episodeId: string }>;
+}
+
+export const POST = (request: Request, { params }: Place) =>
+  serve(request, async (actor) => commandChangeCard(actor, (await params).episodeId, await readJson(request)));

@@ -1,0 +1,10 @@
+import { commandPrintSheet } from '@/lib/server/command-print-sheet';
+import { readJson } from '@/lib/server/read-json';
+import { serve } from '@/lib/server/serve';
+
+interface Place {
+  readonly params: Promise<{ readonly episodeId: string }>;
+}
+
+export const POST = (request: Request, { params }: Place) =>
+  serve(request, async (actor) => commandPrintSheet(actor, request.headers, (await params).episodeId, await readJson(request)));

@@ -1,0 +1,60 @@
+import { type Actor, actorName } from '../access/actor';
+import { guard } from '../access/guard';
+import { parseSerial, showSerial } from '../card/serial';
+import { now } from '../edges/clock/now';
+import { episodeCards } from '../edges/db/episode-cards';
+import { noteAudit } from '../edges/db/note-audit';
+import { readEpisodeRows } from '../edges/db/read-episode-rows';
+import { findEpisodeByCase } from '../edges/db/read-story';
+import { type Answer, refusedBy } from './answer';
+import { episodeClock } from './episode-clock';
+import { store } from './store';
+
+export interface HandOut {
+  readonly episodeId: string;
+  readonly caseCode: string;
+  /** Until when the link opens, in words; null once it has ended. */
+  readonly linkUntil: string | null;
+  readonly cards: readonly HandedCard[];
+  readonly photos: readonly { readonly kind: string; readonly at: string; readonly state: string }[];
+}
+
+export interface HandedCard {
+  readonly serial: string;
+  /** As printed, in groups. */
+  readonly shown: string;
+  readonly madeAt: string;
+  readonly barReadsMm: number | null;
+  readonly retiredAt: string | null;
+}
+
+const STATE: Readonly<Record<string, string>> = { measured: 'measured', held: 'held: somebody else’s card is in the picture', retake: 'could not be measured', unread: 'could not be opened as a photo' };
+
+/** What a person of this case holds in their hands: link, cards, and the photos of the day. */
+export async function loadHandOut(actor: Actor, caseCode: string): Promise<{ readonly handOut: HandOut } | { readonly refused: Answer }> {
+  const { database } = await store();
+  const episode = 'staffId' in actor ? await findEpisodeByCase(database, actor.clinicId, caseCode) : null;
+  const may = guard(actor, 'episode.handOut', episode);
+  if (!may.allowed || episode === null) return { refused: may.allowed ? { status: 404 } : refusedBy(may) };
+  const at = now();
+  const rows = await readEpisodeRows(database, may.episodeId);
+  await noteAudit(database, { clinicId: rows.clinicId, episodeId: may.episodeId, actor: actorName(actor), action: 'handOut.read', rule: may.rule, at });
+  const clock = episodeClock(rows.procedure?.at ?? rows.madeAt, rows.clinic.timeZone);
+  const cards = await episodeCards(database, may.episodeId);
+  return {
+    handOut: {
+      episodeId: rows.id,
+      caseCode: rows.caseCode,
+      linkUntil: rows.linkEndsAt > at ? clock.at(rows.linkEndsAt) : null,
+      cards: cards.map(({ serial, barReadsMm, madeAt, retiredAt }) => ({ serial, shown: shownSerial(serial), barReadsMm, madeAt: clock.at(madeAt), retiredAt: retiredAt && clock.at(retiredAt) })),
+      photos: rows.photos
+        .filter(({ kind }) => kind === 'before' || kind === 'after')
+        .map(({ kind, receivedAt, analyses: [analysis] }) => ({ kind, at: clock.at(receivedAt), state: analysis ? (STATE[analysis.outcome] ?? analysis.outcome) : 'not measured yet' })),
+    },
+  };
+}
+
+function shownSerial(serial: string): string {
+  const read = parseSerial(serial);
+  return 'serial' in read ? showSerial(read.serial) : serial;
+}
