@@ -14,10 +14,12 @@ interface ChoiceProps<Value extends string> {
   readonly many?: boolean;
   /** Side by side, for short labels such as numbers. */
   readonly row?: boolean;
+  /** Side by side, each as wide as its words: for a desk, where many short questions stand on one screen. */
+  readonly wrap?: boolean;
 }
 
 /** One question with large answers to press. */
-export function Choice<Value extends string>({ legend, titled = false, hint, options, chosen, onChoose, many = false, row = false }: ChoiceProps<Value>) {
+export function Choice<Value extends string>({ legend, titled = false, hint, options, chosen, onChoose, many = false, row = false, wrap = false }: ChoiceProps<Value>) {
   const id = useId();
   return (
     <fieldset className={styles.group} aria-describedby={hint === undefined ? undefined : `${id}-hint`}>
@@ -27,7 +29,7 @@ export function Choice<Value extends string>({ legend, titled = false, hint, opt
           {hint}
         </p>
       )}
-      <div className={row ? `${styles.options} ${styles.row}` : styles.options}>
+      <div className={[styles.options, row ? styles.row : '', wrap ? styles.wrap : ''].filter(Boolean).join(' ')}>
         {options.map(({ value, label }) => (
           <label key={value} className={styles.option}>
             <input

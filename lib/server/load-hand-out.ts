@@ -1,6 +1,5 @@
 import { type Actor, actorName } from '../access/actor';
 import { guard } from '../access/guard';
-import { parseSerial, showSerial } from '../card/serial';
 import { now } from '../edges/clock/now';
 import { episodeCards } from '../edges/db/episode-cards';
 import { noteAudit } from '../edges/db/note-audit';
@@ -21,8 +20,6 @@ export interface HandOut {
 
 export interface HandedCard {
   readonly serial: string;
-  /** As printed, in groups. */
-  readonly shown: string;
   readonly madeAt: string;
   readonly barReadsMm: number | null;
   readonly retiredAt: string | null;
@@ -46,15 +43,10 @@ export async function loadHandOut(actor: Actor, caseCode: string): Promise<{ rea
       episodeId: rows.id,
       caseCode: rows.caseCode,
       linkUntil: rows.linkEndsAt > at ? clock.at(rows.linkEndsAt) : null,
-      cards: cards.map(({ serial, barReadsMm, madeAt, retiredAt }) => ({ serial, shown: shownSerial(serial), barReadsMm, madeAt: clock.at(madeAt), retiredAt: retiredAt && clock.at(retiredAt) })),
+      cards: cards.map(({ serial, barReadsMm, madeAt, retiredAt }) => ({ serial, barReadsMm, madeAt: clock.at(madeAt), retiredAt: retiredAt && clock.at(retiredAt) })),
       photos: rows.photos
         .filter(({ kind }) => kind === 'before' || kind === 'after')
         .map(({ kind, receivedAt, analyses: [analysis] }) => ({ kind, at: clock.at(receivedAt), state: analysis ? (STATE[analysis.outcome] ?? analysis.outcome) : 'not measured yet' })),
     },
   };
-}
-
-function shownSerial(serial: string): string {
-  const read = parseSerial(serial);
-  return 'serial' in read ? showSerial(read.serial) : serial;
 }

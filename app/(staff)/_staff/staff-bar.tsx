@@ -16,6 +16,9 @@ export function StaffBar({ here }: { readonly here: StaffHere }) {
       <a className={styles.home} href="/review">
         {here.clinicName}
       </a>
+      <nav className={styles.places} aria-label="Places">
+        {here.role === 'admin' ? null : <a href="/episodes/new">Start an episode</a>}
+      </nav>
       <span className={styles.who}>
         {here.name}, {here.role}
       </span>

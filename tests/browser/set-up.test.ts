@@ -1,0 +1,180 @@
+/** Setting up at the clinic's desk in a real browser: an episode by keyboard, its sheet, its link; and who is let in where. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import { PDFDocument } from 'pdf-lib';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { DEMO_PASSWORD } from '../../lib/commands/demo-cases';
+import { type Database, openDatabase } from '../../lib/edges/db/open-database';
+import { ROOT } from '../architecture/source-tree';
+import { hasChromium, openBrowser, startPages } from './start-pages';
+
+const DESK = { viewport: { width: 1280, height: 800 }, locale: 'en-GB' };
+const PHONE = { viewport: { width: 390, height: 844 }, locale: 'en-GB', hasTouch: true };
+const TOE = path.join(ROOT, 'sample-images', 'measured', 'light-warm-led.jpg');
+/** Card, Moran and Newell 1983, keystroke-level model: a key of an average typist, and getting ready for each thing chosen. */
+const KEY_MS = 280;
+const THINK_MS = 1350;
+
+describe.skipIf(!hasChromium())('setting up', () => {
+  const data = mkdtempSync(path.join(tmpdir(), 'foldwatch-set-up-'));
+  let pages: { port: number; stop: () => void };
+  let browser: Browser;
+  let database: Database;
+  const contexts: BrowserContext[] = [];
+  const complaints: string[] = [];
+
+  function command(name: string): void {
+    const file = path.join(ROOT, 'lib', 'commands', `${name}.ts`);
+    const { status, stderr } = spawnSync(process.execPath, ['--import', 'tsx', file], { cwd: ROOT, env: { ...process.env, FOLDWATCH_DATA: data }, encoding: 'utf8' });
+    if (status !== 0) throw new Error(`${name} ended with ${status}: ${stderr}`);
+  }
+  beforeAll(async () => {
+    command('migrate');
+    command('seed');
+    database = await openDatabase(path.join(data, 'foldwatch.sqlite'));
+    pages = await startPages({ FOLDWATCH_DATA: data });
+    browser = await openBrowser();
+  }, 300_000);
+  afterAll(async () => {
+    await browser?.close();
+    pages?.stop();
+    await database?.$disconnect();
+    rmSync(data, { recursive: true, force: true });
+  });
+  afterEach(async () => {
+    for (const context of contexts.splice(0)) await context.close();
+    expect(complaints.splice(0)).toEqual([]);
+  });
+
+  async function open(options: object = DESK): Promise<Page> {
+    const context = await browser.newContext(options);
+    contexts.push(context);
+    const page = await context.newPage();
+    page.setDefaultTimeout(20_000);
+    page.on('pageerror', (error) => complaints.push(String(error)));
+    page.on('console', (message) => message.type() === 'error' && /Content Security Policy|hydrat/i.test(message.text()) && complaints.push(message.text()));
+    return page;
+  }
+  async function signIn(who: string, place: string, options: object = DESK): Promise<Page> {
+    const page = await open(options);
+    await page.goto(`http://localhost:${pages.port}/sign-in`);
+    await page.getByLabel('Work e-mail').fill(`${who}@heronlane.example`);
+    await page.getByLabel('Password').fill(DEMO_PASSWORD);
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await page.waitForURL((address) => !address.pathname.endsWith('/sign-in'));
+    await page.goto(`http://localhost:${pages.port}${place}`);
+    return page;
+  }
+  const violationsOf = async (page: Page) => (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+  const overflow = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+  it('starts an episode by keyboard alone in under a minute, prints its sheet, and the link on it opens the patient’s page', async () => {
+    const page = await signIn('nurse', '/episodes/new');
+    await page.waitForFunction(() => document.activeElement?.getAttribute('type') === 'radio');
+    const focused = () => page.evaluate(() => document.activeElement?.closest('fieldset')?.querySelector('legend')?.textContent ?? document.activeElement?.closest('label, div')?.querySelector('label')?.textContent ?? '');
+    let keys = 0;
+    const press = async (key: string) => {
+      keys += 1;
+      await page.keyboard.press(key);
+    };
+    const to = async (legend: string) => {
+      for (let tries = 0; (await focused()) !== legend; tries += 1) {
+        if (tries > 40) throw new Error(`The keyboard does not come to “${legend}”; it is at “${await focused()}”.`);
+        await press('Tab');
+      }
+    };
+    const choices: readonly (readonly [legend: string, ...keys: string[]])[] = [
+      ['Big toe', 'Space'],
+      ['Side (needed)', 'Tab', 'Space'],
+      ['Strip of nail removed', 'Space', 'ArrowRight', 'ArrowRight'],
+      ['Matricectomy (needed)', 'Space', 'ArrowRight', 'ArrowRight', 'ArrowRight'],
+      ['Anaesthetic given', 'Space', 'ArrowRight', 'ArrowRight'],
+      ['Edge left behind', 'Space', 'ArrowRight'],
+      ['Pus', 'Space', 'ArrowRight'],
+      ['Bone', 'Space', 'ArrowRight'],
+      ['If the partial removal fails', 'Space'],
+      ['Antibiotic', 'Space'],
+      ['At risk because of', 'Space'],
+    ];
+    const begun = Date.now();
+    for (const [legend, ...pressed] of choices) {
+      await to(legend);
+      for (const key of pressed) await press(key);
+    }
+    keys += 1;
+    await page.keyboard.press('Control+Enter');
+    await page.getByRole('heading', { name: /^Case HL-\d+ has been started$/ }).waitFor();
+    const machineMs = Date.now() - begun;
+    const person = (keys * KEY_MS + choices.length * THINK_MS + machineMs) / 1000;
+    console.log(`An episode by keyboard: ${keys} keys, ${choices.length} choices, ${machineMs} ms of the machine; a person takes ${person.toFixed(1)} s.`);
+    expect(person).toBeLessThan(60);
+
+    const caseCode = /HL-\d+/.exec(await page.getByRole('heading', { level: 1 }).innerText())?.[0] ?? '';
+    const kept = await database.episode.findFirstOrThrow({ where: { caseCode }, include: { procedure: true } });
+    expect(kept).toMatchObject({ risks: '["diabetes"]', procedure: { foot: 'left', treatedSides: '["lateral"]', stripMm: 3, edge: 'spike', matricectomy: 'phenol60', pusSeen: false, boneFelt: false, ifItFails: 'partialAgain' } });
+    expect(kept.procedure!.at.getTime() - kept.procedure!.anaestheticAt!.getTime()).toBe(20 * 60_000);
+
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Card and aftercare sheet as PDF' }).click()]);
+    expect(download.suggestedFilename()).toBe(`${caseCode}.pdf`);
+    expect((await PDFDocument.load(readFileSync(await download.path()))).getPageCount()).toBe(2);
+
+    const address = await page.getByRole('link', { name: /\/p\// }).innerText();
+    const phone = await open(PHONE);
+    await phone.goto(address);
+    await phone.getByRole('heading', { name: 'The day of your nail operation' }).waitFor();
+    await page.getByRole('button', { name: 'Make a new link' }).click();
+    await page.getByRole('button', { name: 'Yes, make a new link' }).click();
+    await page.getByText('There is a new link.').waitFor();
+    await phone.goto(address);
+    await phone.getByRole('heading', { name: 'This link does not open any more' }).waitFor();
+  });
+
+  it('keeps a photo from before the procedure, and shows it with the card and the link on a page of its own', async () => {
+    const page = await signIn('clinician', '/episodes/new');
+    await page.getByLabel('Lateral (towards the second toe)').check();
+    await page.getByLabel('Phenol 30 s').check();
+    await page.getByLabel('Photo before the procedure').setInputFiles(TOE);
+    await page.getByRole('button', { name: 'Start the episode' }).click();
+    await page.getByText('Before the procedure, just now: not measured yet').waitFor();
+    const caseCode = /HL-\d+/.exec(await page.getByRole('heading', { level: 1 }).innerText())?.[0] ?? '';
+    expect(await database.photo.findMany({ where: { episode: { caseCode } } })).toMatchObject([{ kind: 'before' }]);
+    await page.goto(`http://localhost:${pages.port}/episodes/${caseCode}/sheet`);
+    await page.getByText(/The link opens until/).waitFor();
+    await page.getByRole('button', { name: 'Add a card' }).click();
+    await page.getByText('There is another card. Print it.').waitFor();
+    expect(await database.card.count({ where: { episode: { caseCode } } })).toBe(2);
+    expect(await violationsOf(page)).toEqual([]);
+  });
+
+  it('says what is missing before anything is sent', async () => {
+    const page = await signIn('nurse', '/episodes/new');
+    const before = await database.episode.count();
+    await page.getByRole('button', { name: 'Start the episode' }).click();
+    await page.getByText('Which side was treated? Choose one or both.').waitFor();
+    expect(await database.episode.count()).toBe(before);
+  });
+
+  it.each([
+    ['a desk, by light', { ...DESK, colorScheme: 'light' }],
+    ['a desk, by dark', { ...DESK, colorScheme: 'dark' }],
+    ['a phone, by light', { ...PHONE, colorScheme: 'light' }],
+    ['a phone, by dark', { ...PHONE, colorScheme: 'dark' }],
+  ])('meets no barrier that axe knows on %s, and nothing lies beside the screen', async (_, options) => {
+    const page = await signIn('lead', '/episodes/new', options);
+    await page.getByRole('heading', { name: 'Start an episode' }).waitFor();
+    expect(await violationsOf(page)).toEqual([]);
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+  });
+
+  it('is not there for whoever is not signed in', async () => {
+    const page = await open();
+    for (const place of ['/episodes/new', '/episodes/HL-101/sheet']) {
+      await page.goto(`http://localhost:${pages.port}${place}`);
+      await page.getByRole('heading', { name: 'Sign in' }).waitFor();
+    }
+  });
+});
