@@ -33,6 +33,10 @@ export const ACTIONS = [
   'episode.start',
   'episode.handOut',
   'episode.photo',
+  'plans.read',
+  'plans.change',
+  'rules.read',
+  'rules.change',
 ] as const;
 export type Action = (typeof ACTIONS)[number];
 
@@ -101,4 +105,14 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   { role: 'nurse', action: 'episode.photo', scope: 'clinic' },
   { role: 'clinician', action: 'episode.photo', scope: 'clinic' },
   { role: 'lead', action: 'episode.photo', scope: 'clinic' },
+
+  // Whoever works by the clinic's plans and limits reads them; a lead changes them.
+  { role: 'nurse', action: 'plans.read', scope: 'clinic' },
+  { role: 'clinician', action: 'plans.read', scope: 'clinic' },
+  { role: 'lead', action: 'plans.read', scope: 'clinic' },
+  { role: 'lead', action: 'plans.change', scope: 'clinic' },
+  { role: 'nurse', action: 'rules.read', scope: 'clinic' },
+  { role: 'clinician', action: 'rules.read', scope: 'clinic' },
+  { role: 'lead', action: 'rules.read', scope: 'clinic' },
+  { role: 'lead', action: 'rules.change', scope: 'clinic' },
 ];

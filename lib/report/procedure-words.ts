@@ -56,7 +56,7 @@ export function procedureWords(procedure: Procedure): Fact[] {
  */
 export function planWords({ soaksPerDay, soakMinutes, soakDays, checkInEveryHours }: Plan): string {
   const soaks = soaksPerDay
-    ? `soaks ${soaksPerDay} times a day${soakMinutes ? ` for ${soakMinutes} min` : ''}${soakDays ? ` until day ${soakDays}` : ''}`
+    ? `soaks ${soaksPerDay === 1 ? 'once' : `${soaksPerDay} times`} a day${soakMinutes ? ` for ${soakMinutes} min` : ''}${soakDays ? ` until day ${soakDays}` : ''}`
     : 'no soaks planned';
   return `${soaks}, check-in every ${checkInEveryHours} h`;
 }

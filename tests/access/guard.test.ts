@@ -47,6 +47,10 @@ const MAY: Readonly<Record<Action, readonly Asking[]>> = {
   'episode.start': LOOKING_AFTER,
   'episode.handOut': LOOKING_AFTER,
   'episode.photo': LOOKING_AFTER,
+  'plans.read': LOOKING_AFTER,
+  'plans.change': ['a lead'],
+  'rules.read': LOOKING_AFTER,
+  'rules.change': ['a lead'],
 };
 
 describe.each(ACTIONS)('%s', (action) => {

@@ -103,6 +103,9 @@ const ROUTES: Readonly<Record<string, Asked>> = {
   'POST /api/staff/episodes/[episodeId]/link': { body: {}, status: lookingAfter(400) },
   'POST /api/staff/episodes/[episodeId]/sheet': { body: {}, status: lookingAfter(400) },
   'PUT /api/staff/episodes/[episodeId]/photos/[kind]': { body: 'short', headers: { 'x-photo-sha256': SHA256 }, status: lookingAfter(400) },
+  // A lead changes the plans and the rule book of the clinic; an empty change is refused after the guard.
+  'POST /api/staff/plans': { body: {}, status: { ...nobody, lead: 400 } },
+  'POST /api/staff/rule-books': { body: {}, status: { ...nobody, lead: 400 } },
   'POST /api/staff/sign-in': { body: {}, status: each(400) },
   'POST /api/staff/sign-out': { status: { ...nobody, ...Object.fromEntries(STAFF.map((one) => [one, 204])) } },
   'POST /api/patient/leave': { status: patients(204, 204) },

@@ -58,9 +58,9 @@ beforeAll(async () => {
   clinicId = await testClinic(database);
   const other = await testClinic(database, { name: 'Other Clinic', asksBirthYear: true });
   const passwordHash = await hashPassword(PASSWORD);
-  for (const role of ['nurse', 'admin'] as const) await startStaff(database, { name: role, role, email: `${role}@clinic.test`, clinicId, passwordHash }, new Date());
+  for (const role of ['nurse', 'lead', 'admin'] as const) await startStaff(database, { name: role, role, email: `${role}@clinic.test`, clinicId, passwordHash }, new Date());
   await startStaff(database, { name: 'stranger', role: 'lead', email: 'stranger@clinic.test', clinicId: other, passwordHash }, new Date());
-  for (const name of ['nurse', 'admin', 'stranger']) {
+  for (const name of ['nurse', 'lead', 'admin', 'stranger']) {
     const response = await ask('POST', 'api/staff/sign-in', { body: { email: `${name}@clinic.test`, password: PASSWORD } });
     cookies.set(name, (response.headers.get('set-cookie') ?? '').split(';')[0]);
   }
@@ -185,5 +185,60 @@ describe('a photo of the day', () => {
     expect((await send('toe')).status).toBe(400);
     const photos = await test.database.photo.findMany({ where: { episodeId }, include: { job: true } });
     expect(photos).toMatchObject([{ kind: 'before', clientId: 'staff-before', job: { state: 'waiting' } }]);
+  });
+});
+
+describe('the rule book', () => {
+  const source = 'clinic meeting';
+  const bookOf = async () => test.database.ruleBookVersion.findMany({ where: { clinicId }, orderBy: { number: 'asc' } });
+  const changeBook = (words: object, as = 'lead') => ask('POST', 'api/staff/rule-books', { as, body: { from: 0, changes: [{ id: 'reachModerate.mm', value: 15, source }], reason: 'agreed on', confirmed: false, ...words } });
+
+  it('is changed by a lead alone, as a version of its own with source, reason and name, and open episodes are judged again', async () => {
+    const { episodeId } = await started();
+    await test.database.episode.update({ where: { id: episodeId }, data: { assessAt: new Date('2126-01-01T00:00:00Z') } });
+    for (const as of ['nurse', 'admin', 'stranger']) await changeBook({}, as);
+    expect(await bookOf()).toEqual([]);
+    const response = await changeBook({});
+    expect(await response.json()).toEqual({ number: 1, version: '2026.1 with reachModerate.mm=15' });
+    expect(await bookOf()).toMatchObject([{ number: 1, limits: '{"reachModerate.mm":15}', sources: '{"reachModerate.mm":"clinic meeting"}', reason: 'agreed on', madeBy: expect.stringMatching(/^lead:/) }]);
+    expect((await test.database.episode.findUniqueOrThrow({ where: { id: episodeId } })).assessAt.getTime()).toBeLessThanOrEqual(Date.now());
+  });
+
+  it('asks before a rule hears less, refuses what is out of range or order, and what somebody else has changed meanwhile', async () => {
+    const fever = [{ id: 'fever.celsius', value: 38.5, source }];
+    expect([(await changeBook({ from: 0 })).status, (await changeBook({ from: 1, changes: [{ id: 'fever.celsius', value: 99, source }] })).status]).toEqual([409, 400]);
+    const asked = await changeBook({ from: 1, changes: fever });
+    expect([asked.status, await asked.json()]).toEqual([409, { problem: 'lessSensitive', sentences: ['Fever: from this temperature on: 38 becomes 38.5 °C. The rule hears less.'] }]);
+    const order = await changeBook({ from: 1, changes: [{ id: 'spreading.mm', value: 1.5, source }, { id: 'spreading.beforeMm', value: 2, source }] });
+    expect(await order.json()).toMatchObject({ problem: 'notAllowed' });
+    expect((await changeBook({ from: 1, changes: fever, confirmed: true })).status).toBe(200);
+    expect((await changeBook({ from: 2, reason: ' ' })).status).toBe(400);
+    expect((await bookOf()).map(({ number }) => number)).toEqual([1, 2]);
+    expect(JSON.parse((await bookOf())[1].limits)).toEqual({ 'reachModerate.mm': 15, 'fever.celsius': 38.5 });
+  });
+});
+
+describe('a plan', () => {
+  const template = { name: 'Dressing 24 h, one soak', plan: { ...FIRST_PLAN_TEMPLATES[0].plan, soaksPerDay: 1 } };
+  const changePlan = (words: object, as = 'lead') => ask('POST', 'api/staff/plans', { as, body: words });
+  const names = async () => (await test.database.planTemplate.findMany({ where: { clinicId, retiredAt: null }, orderBy: { madeAt: 'asc' } })).map(({ name }) => name);
+
+  it('is added, changed and retired by a lead alone; what patients have stays', async () => {
+    const { episodeId } = await started();
+    for (const as of ['nurse', 'stranger', 'admin']) await changePlan({ step: 'retire', id: plans[0] }, as);
+    expect(await names()).toHaveLength(3);
+    const { id } = (await (await changePlan({ step: 'add', template })).json()) as { id: string };
+    expect((await changePlan({ step: 'add', template })).status).toBe(409);
+    expect((await changePlan({ step: 'change', id, template: { ...template, name: 'One soak' } })).status).toBe(200);
+    expect((await changePlan({ step: 'retire', id: plans[0] })).status).toBe(200);
+    expect(new Set(await names())).toEqual(new Set([FIRST_PLAN_TEMPLATES[1].name, FIRST_PLAN_TEMPLATES[2].name, 'One soak']));
+    const kept = await test.database.plan.findFirstOrThrow({ where: { episodeId } });
+    expect(JSON.parse(kept.json)).toEqual(FIRST_PLAN_TEMPLATES[0].plan);
+    expect((await start()).status).toBe(400);
+  });
+
+  it('is refused with a sentence where a number cannot be', async () => {
+    const response = await changePlan({ step: 'add', template: { name: 'Wrong', plan: { ...template.plan, soakMinutes: 900 } } });
+    expect([response.status, await response.json()]).toMatchObject([400, { sentence: expect.stringContaining('soakMinutes') }]);
   });
 });

@@ -18,6 +18,7 @@ export function StaffBar({ here }: { readonly here: StaffHere }) {
       </a>
       <nav className={styles.places} aria-label="Places">
         {here.role === 'admin' ? null : <a href="/episodes/new">Start an episode</a>}
+        <a href="/clinic">Clinic</a>
       </nav>
       <span className={styles.who}>
         {here.name}, {here.role}
