@@ -37,6 +37,11 @@ export const ACTIONS = [
   'plans.change',
   'rules.read',
   'rules.change',
+  'people.read',
+  'people.change',
+  'audit.read',
+  'invitation.use',
+  'secondFactor.change',
 ] as const;
 export type Action = (typeof ACTIONS)[number];
 
@@ -115,4 +120,22 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   { role: 'clinician', action: 'rules.read', scope: 'clinic' },
   { role: 'lead', action: 'rules.read', scope: 'clinic' },
   { role: 'lead', action: 'rules.change', scope: 'clinic' },
+
+  // An admin lets people in and out; who did what is also read by a lead.
+  { role: 'admin', action: 'people.read', scope: 'clinic' },
+  { role: 'admin', action: 'people.change', scope: 'clinic' },
+  { role: 'lead', action: 'audit.read', scope: 'clinic' },
+  { role: 'admin', action: 'audit.read', scope: 'clinic' },
+  // Whoever holds an invitation; it says itself for whom it is.
+  { role: 'anonymous', action: 'invitation.use', scope: 'any' },
+  { role: 'patient', action: 'invitation.use', scope: 'any', beforeBirthYear: true },
+  { role: 'nurse', action: 'invitation.use', scope: 'any' },
+  { role: 'clinician', action: 'invitation.use', scope: 'any' },
+  { role: 'lead', action: 'invitation.use', scope: 'any' },
+  { role: 'admin', action: 'invitation.use', scope: 'any' },
+  // One's own, whatever one's role.
+  { role: 'nurse', action: 'secondFactor.change', scope: 'clinic' },
+  { role: 'clinician', action: 'secondFactor.change', scope: 'clinic' },
+  { role: 'lead', action: 'secondFactor.change', scope: 'clinic' },
+  { role: 'admin', action: 'secondFactor.change', scope: 'clinic' },
 ];

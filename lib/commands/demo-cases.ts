@@ -22,6 +22,7 @@ export const DEMO_STAFF = [
   { role: 'nurse', name: 'Tom Abara', email: 'nurse2@heronlane.example' },
   { role: 'clinician', name: 'Ruth Okonjo', email: 'clinician@heronlane.example' },
   { role: 'lead', name: 'Pavel Lind', email: 'lead@heronlane.example' },
+  { role: 'admin', name: 'Noor Castell', email: 'admin@heronlane.example' },
 ] as const;
 
 export interface DemoVisit {

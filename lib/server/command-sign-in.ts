@@ -12,19 +12,20 @@ import { isStaffPassword } from '../edges/session/staff-password';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { staffTokenHash } from './read-actor';
 import { store } from './store';
+import { takeSecondFactor } from './take-second-factor';
 
-const bodySchema = z.strictObject({ email: z.string().trim().toLowerCase().min(3).max(200), password: z.string().min(1).max(200) });
+const bodySchema = z.strictObject({ email: z.string().trim().toLowerCase().min(3).max(200), password: z.string().min(1).max(200), code: z.string().max(40).optional() });
 /** One working day: nobody is thrown out in the middle of a shift, and a forgotten machine is not open the next morning. */
 const SESSION_HOURS = 10;
 const SECONDS_PER_HOUR = 3600;
 
-/** Address and password for a session. An address that nobody has is answered like a wrong password, after the same work. */
+/** Address, password and, where the person has one, a second factor for a session. An address that nobody has is answered like a wrong password, after the same work. */
 export async function commandSignIn(actor: Actor, headers: Headers, body: unknown): Promise<Answer> {
   const may = guard(actor, 'staff.signIn', null);
   if (!may.allowed) return refusedBy(may);
   const read = bodySchema.safeParse(body);
   if (!read.success) return refusal(400, 'notUnderstood');
-  const { email, password } = read.data;
+  const { email, password, code = null } = read.data;
   const { database, settings } = await store();
   const startedAt = now();
   const emailHash = createHash('sha256').update(email).digest('hex');
@@ -39,13 +40,18 @@ export async function commandSignIn(actor: Actor, headers: Headers, body: unknow
   const cookie = newSecret();
   const maxAgeSeconds = SESSION_HOURS * SECONDS_PER_HOUR;
   const endsAt = new Date(startedAt.getTime() + maxAgeSeconds * 1000);
-  await database.$transaction(async (queries) => {
+  const factor = await database.$transaction(async (queries) => {
+    const outcome = await takeSecondFactor(queries, staff.staffId, code, startedAt);
+    if (outcome === 'codeNeeded' || outcome === 'wrongCode') return outcome;
     await clearSignInDelay(queries, emailHash);
     // What was signed in here before ends, whoever it was.
     await endStaffSession(queries, staffTokenHash(headers) ?? '', startedAt);
     await startStaffSession(queries, { tokenHash: hashSecret(cookie) ?? '', staffId: staff.staffId, startedAt, endsAt });
     await noteAudit(queries, { clinicId: staff.clinicId, episodeId: null, actor: actorName(staff), action: 'staff.signIn', rule: may.rule, at: startedAt });
+    return outcome;
   });
+  // The try stays counted: a password alone opens nothing, and codes cannot be guessed quickly.
+  if (factor === 'codeNeeded' || factor === 'wrongCode') return refusal(401, factor);
   const secure = settings.origin?.startsWith('https:') ?? false;
   return { ...answer({ signedIn: true }), headers: { 'set-cookie': staffCookie(cookie, { secure, maxAgeSeconds }) } };
 }

@@ -51,6 +51,11 @@ const MAY: Readonly<Record<Action, readonly Asking[]>> = {
   'plans.change': ['a lead'],
   'rules.read': LOOKING_AFTER,
   'rules.change': ['a lead'],
+  'people.read': ['an admin'],
+  'people.change': ['an admin'],
+  'audit.read': ['a lead', 'an admin'],
+  'invitation.use': EVERYBODY,
+  'secondFactor.change': [...LOOKING_AFTER, 'an admin'],
 };
 
 describe.each(ACTIONS)('%s', (action) => {

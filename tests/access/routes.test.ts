@@ -106,6 +106,9 @@ const ROUTES: Readonly<Record<string, Asked>> = {
   // A lead changes the plans and the rule book of the clinic; an empty change is refused after the guard.
   'POST /api/staff/plans': { body: {}, status: { ...nobody, lead: 400 } },
   'POST /api/staff/rule-books': { body: {}, status: { ...nobody, lead: 400 } },
+  'POST /api/staff/people': { body: {}, status: { ...nobody, admin: 400 } },
+  'POST /api/staff/second-factor': { body: {}, status: { ...nobody, ...Object.fromEntries(STAFF.map((one) => [one, 400])) } },
+  'POST /api/staff/join': { body: {}, status: each(400) },
   'POST /api/staff/sign-in': { body: {}, status: each(400) },
   'POST /api/staff/sign-out': { status: { ...nobody, ...Object.fromEntries(STAFF.map((one) => [one, 204])) } },
   'POST /api/patient/leave': { status: patients(204, 204) },
