@@ -53,5 +53,5 @@ export async function commandSignIn(actor: Actor, headers: Headers, body: unknow
   // The try stays counted: a password alone opens nothing, and codes cannot be guessed quickly.
   if (factor === 'codeNeeded' || factor === 'wrongCode') return refusal(401, factor);
   const secure = settings.origin?.startsWith('https:') ?? false;
-  return { ...answer({ signedIn: true }), headers: { 'set-cookie': staffCookie(cookie, { secure, maxAgeSeconds }) } };
+  return { ...answer({ signedIn: true, role: staff.role }), headers: { 'set-cookie': staffCookie(cookie, { secure, maxAgeSeconds }) } };
 }

@@ -166,7 +166,7 @@ describe('the list of who did what', () => {
     const seen: string[] = [];
     for (let next: string | null = null, pages = 0; pages < 20; pages += 1) {
       const found = await loadAudit(as('lead'), next);
-      if (!('page' in found)) throw new Error('the lead may not read it');
+      if (!('page' in found)) throw new Error('it may not be read');
       expect(found.page.rows.length).toBeLessThanOrEqual(50);
       seen.push(...found.page.rows.map(({ action }) => action));
       if (pages === 0) expect(found.page.rows.map(({ who }) => who)).toContain('The admin, admin');

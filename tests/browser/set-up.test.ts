@@ -9,6 +9,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO_PASSWORD } from '../../lib/commands/demo-cases';
 import { type Database, openDatabase } from '../../lib/edges/db/open-database';
+import { fromBase32, oneTimeCode } from '../../lib/edges/session/one-time-code';
 import { ROOT } from '../architecture/source-tree';
 import { hasChromium, openBrowser, startPages } from './start-pages';
 
@@ -170,9 +171,107 @@ describe.skipIf(!hasChromium())('setting up', () => {
     expect(await overflow(page)).toBeLessThanOrEqual(0);
   });
 
+  it('changes a limit as a new version, asked about where the rule would hear less, and shows who did it and why', async () => {
+    const page = await signIn('lead', '/clinic/rules');
+    await page.getByText('Nothing yet: these are the limits that came with the program.').waitFor();
+    await page.getByRole('button', { name: 'Change: Fever: from this temperature on' }).click();
+    const form = page.getByRole('form', { name: 'Change: Fever: from this temperature on' });
+    await form.getByLabel('New number, °C').fill('39');
+    await form.getByLabel('Source').fill('clinic meeting in November');
+    await form.getByLabel('Reason').fill('the thermometers at home read high');
+    await form.getByRole('button', { name: 'Keep as a new version' }).click();
+    await page.getByText('fever.celsius may lie between 37.5 and 38.5 Cel, received 39.').waitFor();
+    await form.getByLabel('New number, °C').fill('38,5');
+    await form.getByRole('button', { name: 'Keep as a new version' }).click();
+    await page.getByText('Fever: from this temperature on: 38 becomes 38.5 °C. The rule hears less.').waitFor();
+    expect(await database.ruleBookVersion.count()).toBe(0);
+    await page.getByRole('button', { name: 'Change it all the same' }).click();
+    await page.getByText(/^Version 1, .*Pavel Lind, lead$/).waitFor();
+    await page.getByText('Fever: from this temperature on: 38 → 38.5 °C (clinic meeting in November)').waitFor();
+    await page.getByText('Why: the thermometers at home read high').waitFor();
+    const nurse = await signIn('nurse', '/clinic/rules');
+    await nurse.getByText(/^Version 1, /).waitFor();
+    expect(await nurse.getByRole('button', { name: /^Change:/ }).count()).toBe(0);
+  });
+
+  it('adds a plan, which is then offered for a new episode', async () => {
+    const page = await signIn('lead', '/clinic/plans');
+    await page.getByRole('button', { name: 'Add a plan' }).click();
+    await page.getByRole('textbox', { name: 'Name' }).fill('Dressing a day, three soaks');
+    await page.getByRole('textbox', { name: 'Soaks a day' }).fill('3');
+    await page.getByRole('button', { name: 'Keep the plan' }).click();
+    await page.getByText('Dressing a day, three soaks').waitFor();
+    await page.goto(`http://localhost:${pages.port}/episodes/new`);
+    await page.getByLabel('Dressing a day, three soaks').check();
+  });
+
+  it('invites somebody, who makes a password, signs in, and has a second factor from then on', async () => {
+    const admin = await signIn('admin', '/clinic/people');
+    await admin.getByLabel('Name').fill('Ayo Brandt');
+    await admin.getByLabel('Work e-mail').fill('ayo@heronlane.example');
+    await admin.getByRole('radio', { name: 'Clinician', exact: true }).check();
+    await admin.getByRole('button', { name: 'Make an invitation' }).click();
+    const address = await admin.getByText(/\/join#/).innerText();
+    const page = await open();
+    await page.goto(address);
+    await page.getByLabel('New password').fill('four words in a row');
+    await page.getByRole('button', { name: 'Keep my password' }).click();
+    await page.getByRole('heading', { name: 'Your password is kept' }).waitFor();
+    await page.getByRole('link', { name: 'Sign in' }).click();
+    const enter = async () => {
+      await page.getByLabel('Work e-mail').fill('ayo@heronlane.example');
+      await page.getByLabel('Password').fill('four words in a row');
+      await page.getByRole('button', { name: 'Sign in' }).click();
+    };
+    await enter();
+    await page.getByRole('heading', { name: 'To be looked at' }).waitFor();
+    await page.goto(`http://localhost:${pages.port}/account`);
+    await page.getByRole('button', { name: 'Set up' }).click();
+    await page.getByRole('img', { name: 'Square code for the authenticator app' }).waitFor();
+    expect(await violationsOf(page)).toEqual([]);
+    const { secret } = await database.staffSecondFactor.findFirstOrThrow();
+    const code = (off: number) => oneTimeCode(fromBase32(secret), Math.floor(Date.now() / 30_000) + off);
+    await page.getByLabel('The code that the app shows').fill(code(0));
+    await page.getByRole('button', { name: 'Confirm' }).click();
+    await page.getByRole('heading', { name: 'It counts from now on' }).waitFor();
+    await page.getByRole('button', { name: 'Sign out' }).click();
+    await enter();
+    await page.getByLabel('Code').fill(code(1));
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await page.getByRole('heading', { name: 'To be looked at' }).waitFor();
+  });
+
+  it.each([
+    ['lead', '/clinic/rules', 'Rule book'],
+    ['lead', '/clinic/plans', 'Plans'],
+    ['lead', '/clinic/audit', 'Who did what'],
+    ['admin', '/clinic/people', 'People'],
+    ['nurse', '/account', 'Second factor'],
+  ])('shows the %s %s without a barrier that axe knows, on desk and phone, by light and dark', async (who, place, title) => {
+    for (const options of [{ ...DESK, colorScheme: 'dark' }, { ...PHONE, colorScheme: 'light' }]) {
+      const page = await signIn(who, place, options);
+      await page.getByRole('heading', { name: title }).first().waitFor();
+      expect(await violationsOf(page)).toEqual([]);
+      expect(await overflow(page)).toBeLessThanOrEqual(0);
+    }
+  });
+
+  it.each([
+    ['nurse', ['/clinic/people', '/clinic/audit']],
+    ['lead', ['/clinic/people']],
+    ['admin', ['/episodes/new', '/episodes/HL-101', '/episodes/HL-101/sheet', '/clinic/plans', '/clinic/rules']],
+  ])('has no place for the %s that is not theirs', async (who, places) => {
+    const page = await signIn(who, '/account');
+    for (const place of places) {
+      const response = await page.goto(`http://localhost:${pages.port}${place}`);
+      expect([place, response?.status()]).toEqual([place, 404]);
+      await page.getByRole('heading', { name: 'There is no such page for you' }).waitFor();
+    }
+  });
+
   it('is not there for whoever is not signed in', async () => {
     const page = await open();
-    for (const place of ['/episodes/new', '/episodes/HL-101/sheet']) {
+    for (const place of ['/episodes/new', '/episodes/HL-101/sheet', '/clinic', '/clinic/plans', '/clinic/rules', '/clinic/people', '/clinic/audit', '/account']) {
       await page.goto(`http://localhost:${pages.port}${place}`);
       await page.getByRole('heading', { name: 'Sign in' }).waitFor();
     }

@@ -13,16 +13,16 @@ export function StaffBar({ here }: { readonly here: StaffHere }) {
     });
   return (
     <header className={styles.bar}>
-      <a className={styles.home} href="/review">
+      <a className={styles.home} href={here.role === 'admin' ? '/clinic' : '/review'}>
         {here.clinicName}
       </a>
       <nav className={styles.places} aria-label="Places">
         {here.role === 'admin' ? null : <a href="/episodes/new">Start an episode</a>}
         <a href="/clinic">Clinic</a>
       </nav>
-      <span className={styles.who}>
+      <a className={styles.who} href="/account">
         {here.name}, {here.role}
-      </span>
+      </a>
       <Button look="plain" onClick={signOut}>
         Sign out
       </Button>

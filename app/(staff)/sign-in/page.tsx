@@ -4,6 +4,7 @@ import { staffHere } from '@/lib/server/staff-here';
 import { SignInScreen } from './sign-in-screen';
 
 export default async function SignInPage() {
-  if ((await staffHere(await headers())) !== null) redirect('/review');
+  const here = await staffHere(await headers());
+  if (here !== null) redirect(here.role === 'admin' ? '/clinic' : '/review');
   return <SignInScreen />;
 }
