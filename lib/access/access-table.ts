@@ -40,6 +40,7 @@ export const ACTIONS = [
   'people.read',
   'people.change',
   'audit.read',
+  'clinic.change',
   'invitation.use',
   'secondFactor.change',
 ] as const;
@@ -126,6 +127,8 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   { role: 'admin', action: 'people.change', scope: 'clinic' },
   { role: 'lead', action: 'audit.read', scope: 'clinic' },
   { role: 'admin', action: 'audit.read', scope: 'clinic' },
+  { role: 'lead', action: 'clinic.change', scope: 'clinic' },
+  { role: 'admin', action: 'clinic.change', scope: 'clinic' },
   // Whoever holds an invitation; it says itself for whom it is.
   { role: 'anonymous', action: 'invitation.use', scope: 'any' },
   { role: 'patient', action: 'invitation.use', scope: 'any', beforeBirthYear: true },

@@ -8,6 +8,7 @@ import { rawWords } from '../report/raw-words';
 import { ruleWords } from '../report/rule-words';
 import type { Trend } from '../trend/describe-trend';
 import { assessRows } from './assess-rows';
+import { beforeProcedure } from './before-procedure';
 import { episodeClock } from './episode-clock';
 import { episodeDays } from './episode-days';
 import { actionWords, episodeEvents } from './episode-events';
@@ -44,7 +45,7 @@ export async function episodePage(story: Story, moment: Date, photoFolder: strin
     madeAt: clock.at(moment),
     procedureAt: clock.at(new Date(procedure.at)),
     closedAt: episode.closedAt && clock.at(episode.closedAt),
-    facts: procedureWords(procedure),
+    facts: [...procedureWords(procedure), ...beforeProcedure(episode)],
     risks,
     plan: planWords(plan),
     ruleBookVersion,

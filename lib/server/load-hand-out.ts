@@ -6,6 +6,7 @@ import { noteAudit } from '../edges/db/note-audit';
 import { readEpisodeRows } from '../edges/db/read-episode-rows';
 import { findEpisodeByCase } from '../edges/db/read-story';
 import { type Answer, refusedBy } from './answer';
+import { measuredWords } from './before-procedure';
 import { episodeClock } from './episode-clock';
 import { store } from './store';
 
@@ -27,6 +28,8 @@ export interface HandedCard {
 
 const STATE: Readonly<Record<string, string>> = { measured: 'measured', held: 'held: somebody else’s card is in the picture', retake: 'could not be measured', unread: 'could not be opened as a photo' };
 
+const stateOf = (outcome: string | undefined): string => (outcome === undefined ? 'not measured yet' : (STATE[outcome] ?? outcome));
+
 /** What a person of this case holds in their hands: link, cards, and the photos of the day. */
 export async function loadHandOut(actor: Actor, caseCode: string): Promise<{ readonly handOut: HandOut } | { readonly refused: Answer }> {
   const { database } = await store();
@@ -46,7 +49,7 @@ export async function loadHandOut(actor: Actor, caseCode: string): Promise<{ rea
       cards: cards.map(({ serial, barReadsMm, madeAt, retiredAt }) => ({ serial, barReadsMm, madeAt: clock.at(madeAt), retiredAt: retiredAt && clock.at(retiredAt) })),
       photos: rows.photos
         .filter(({ kind }) => kind === 'before' || kind === 'after')
-        .map(({ kind, receivedAt, analyses: [analysis] }) => ({ kind, at: clock.at(receivedAt), state: analysis ? (STATE[analysis.outcome] ?? analysis.outcome) : 'not measured yet' })),
+        .map((photo) => ({ kind: photo.kind, at: clock.at(photo.receivedAt), state: measuredWords(photo) ?? stateOf(photo.analyses.at(0)?.outcome) })),
     },
   };
 }

@@ -54,6 +54,7 @@ const MAY: Readonly<Record<Action, readonly Asking[]>> = {
   'people.read': ['an admin'],
   'people.change': ['an admin'],
   'audit.read': ['a lead', 'an admin'],
+  'clinic.change': ['a lead', 'an admin'],
   'invitation.use': EVERYBODY,
   'secondFactor.change': [...LOOKING_AFTER, 'an admin'],
 };

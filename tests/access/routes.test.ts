@@ -106,6 +106,7 @@ const ROUTES: Readonly<Record<string, Asked>> = {
   // A lead changes the plans and the rule book of the clinic; an empty change is refused after the guard.
   'POST /api/staff/plans': { body: {}, status: { ...nobody, lead: 400 } },
   'POST /api/staff/rule-books': { body: {}, status: { ...nobody, lead: 400 } },
+  'POST /api/staff/clinic': { body: {}, status: { ...nobody, lead: 400, admin: 400 } },
   'POST /api/staff/people': { body: {}, status: { ...nobody, admin: 400 } },
   'POST /api/staff/second-factor': { body: {}, status: { ...nobody, ...Object.fromEntries(STAFF.map((one) => [one, 400])) } },
   'POST /api/staff/join': { body: {}, status: each(400) },

@@ -218,6 +218,22 @@ describe('the rule book', () => {
   });
 });
 
+describe('numbers and paper', () => {
+  const numbers = { phone: '01632 960199', emergencyPhone: '112', openingHours: 'Monday to Friday', paper: 'letter' };
+  const changeClinic = (more: object, as = 'admin') => ask('POST', 'api/staff/clinic', { as, body: { ...numbers, ...more } });
+
+  it('are changed by lead or admin, and the sheet has the new paper', async () => {
+    expect((await changeClinic({}, 'nurse')).status).toBe(404);
+    expect((await changeClinic({ phone: 'call us' })).status).toBe(400);
+    expect((await changeClinic({})).status).toBe(200);
+    const { PDFDocument } = await import('pdf-lib');
+    const { episodeId, cardSerial } = await started();
+    const sheet = await PDFDocument.load(await (await change('sheet', episodeId, { secret: null, serial: cardSerial })).arrayBuffer());
+    // 8.5 inches of 72 points.
+    expect(sheet.getPage(0).getWidth()).toBeCloseTo(612, 1);
+  });
+});
+
 describe('a plan', () => {
   const template = { name: 'Dressing 24 h, one soak', plan: { ...FIRST_PLAN_TEMPLATES[0].plan, soaksPerDay: 1 } };
   const changePlan = (words: object, as = 'lead') => ask('POST', 'api/staff/plans', { as, body: words });

@@ -245,6 +245,7 @@ describe.skipIf(!hasChromium())('setting up', () => {
     ['lead', '/clinic/rules', 'Rule book'],
     ['lead', '/clinic/plans', 'Plans'],
     ['lead', '/clinic/audit', 'Who did what'],
+    ['lead', '/clinic/numbers', 'Numbers and paper'],
     ['admin', '/clinic/people', 'People'],
     ['nurse', '/account', 'Second factor'],
   ])('shows the %s %s without a barrier that axe knows, on desk and phone, by light and dark', async (who, place, title) => {
@@ -257,7 +258,7 @@ describe.skipIf(!hasChromium())('setting up', () => {
   });
 
   it.each([
-    ['nurse', ['/clinic/people', '/clinic/audit']],
+    ['nurse', ['/clinic/people', '/clinic/audit', '/clinic/numbers']],
     ['lead', ['/clinic/people']],
     ['admin', ['/episodes/new', '/episodes/HL-101', '/episodes/HL-101/sheet', '/clinic/plans', '/clinic/rules']],
   ])('has no place for the %s that is not theirs', async (who, places) => {

@@ -6,6 +6,7 @@ import styles from './_clinic/clinic.module.css';
 const PLACES = [
   { href: '/clinic/plans', words: 'Plans', roles: ['nurse', 'clinician', 'lead'] },
   { href: '/clinic/rules', words: 'Rule book', roles: ['nurse', 'clinician', 'lead'] },
+  { href: '/clinic/numbers', words: 'Numbers and paper', roles: ['lead', 'admin'] },
   { href: '/clinic/people', words: 'People', roles: ['admin'] },
   { href: '/clinic/audit', words: 'Who did what', roles: ['lead', 'admin'] },
 ];

@@ -9,3 +9,8 @@ export async function readClinicFacts(queries: Queries, id: string) {
 }
 
 export type ClinicFacts = Awaited<ReturnType<typeof readClinicFacts>>;
+
+/** Whom patients call, and what paper lies in the printer. */
+export async function setClinicFacts(queries: Queries, id: string, facts: Pick<ClinicFacts, 'phone' | 'emergencyPhone' | 'openingHours' | 'paper'>): Promise<void> {
+  await queries.clinic.update({ where: { id }, data: facts });
+}
