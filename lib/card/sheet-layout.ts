@@ -6,17 +6,7 @@ import { millimetrePaper } from './millimetre-paper';
 import { placeShape } from './place-shape';
 import { rectRing } from './rect-ring';
 import { sheetFigure } from './sheet-figure';
-import {
-  CAUTION,
-  CHECK,
-  CLINIC_LINE,
-  FIGURE_WORDS,
-  LAY,
-  PRINT_AND_CUT,
-  SHEET_SUBTITLE,
-  SHEET_TITLE,
-  type Paragraph,
-} from './sheet-words';
+import { type Paragraph, SHEET_WORDS_EN, type SheetWords } from './sheet-words';
 import { strokeOutline } from './stroke-outline';
 
 export interface SheetText {
@@ -84,20 +74,21 @@ function rule(downMm: number): InkedShape {
   return { name: 'rule', ink: FAINT_INK, rings: [rectRing(0, downMm, CONTENT_WIDTH_MM, 0.25)] };
 }
 
-function contentTexts(): SheetText[] {
+function contentTexts(words: SheetWords): SheetText[] {
+  const { figure, caution } = words;
   const figureDown = ROWS_MM.lay + 45;
   return [
-    text(SHEET_TITLE, 0, 7, 22, 'bold'),
-    text(SHEET_SUBTITLE, 0, 13.6, 10),
-    ...paragraphs(PRINT_AND_CUT, COLUMN_MM, ROWS_MM.card + 4),
-    ...paragraphs(CHECK, COLUMN_MM, ROWS_MM.check + 4),
-    ...paragraphs(LAY, COLUMN_MM, ROWS_MM.lay + 4),
-    text(FIGURE_WORDS.above, 14, figureDown, 8),
-    text(FIGURE_WORDS.side, 70, figureDown, 8),
-    text(FIGURE_WORDS.distance, 87, ROWS_MM.lay + 12, 8),
-    text(CAUTION.heading, 0, ROWS_MM.caution + 6.4, 9.5, 'bold'),
-    ...CAUTION.lines.map((line, place) => text(line, 0, ROWS_MM.caution + 11.4 + place * LEADING_MM, 8.5)),
-    text(CLINIC_LINE, 0, CONTENT_HEIGHT_MM),
+    text(words.title, 0, 7, 22, 'bold'),
+    text(words.subtitle, 0, 13.6, 10),
+    ...paragraphs(words.printAndCut, COLUMN_MM, ROWS_MM.card + 4),
+    ...paragraphs(words.check, COLUMN_MM, ROWS_MM.check + 4),
+    ...paragraphs(words.lay, COLUMN_MM, ROWS_MM.lay + 4),
+    text(figure.above, 14, figureDown, 8),
+    text(figure.side, 70, figureDown, 8),
+    text(figure.distance, 87, ROWS_MM.lay + 12, 8),
+    text(caution.heading, 0, ROWS_MM.caution + 6.4, 9.5, 'bold'),
+    ...caution.lines.map((line, place) => text(line, 0, ROWS_MM.caution + 11.4 + place * LEADING_MM, 8.5)),
+    text(words.clinicLine, 0, CONTENT_HEIGHT_MM),
   ];
 }
 
@@ -106,10 +97,11 @@ function contentTexts(): SheetText[] {
  *
  * @param paper `a4` or `letter`
  * @param card what `ownCardDrawing` gave
+ * @param words of a language; English when left out
  * @returns shapes and texts in the page's frame; the card's own shapes come last and unchanged but for their place.
  * @example sheetLayout('a4', []).widthMm // 210
  */
-export function sheetLayout(paper: Paper, card: readonly InkedShape[]): Sheet {
+export function sheetLayout(paper: Paper, card: readonly InkedShape[], words: SheetWords = SHEET_WORDS_EN): Sheet {
   const size = PAPER_SIZES[paper];
   const left = (size.widthMm - CONTENT_WIDTH_MM) / 2;
   const top = (size.heightMm - CONTENT_HEIGHT_MM) / 2;
@@ -118,7 +110,8 @@ export function sheetLayout(paper: Paper, card: readonly InkedShape[]): Sheet {
   const outlineAt = at((PANEL.widthMm - ID1_WIDTH_MM) / 2, ROWS_MM.check + (PANEL.heightMm - ID1_HEIGHT_MM) / 2);
   return {
     ...size,
-    title: SHEET_TITLE,
+    title: words.title,
+    language: words.language,
     shapes: [
       ...[rule(17), rule(ROWS_MM.caution)].map((shape) => placeShape(shape, at(0, 0))),
       placeShape(millimetrePaper(PANEL.widthMm, PANEL.heightMm), at(0, ROWS_MM.check)),
@@ -127,6 +120,6 @@ export function sheetLayout(paper: Paper, card: readonly InkedShape[]): Sheet {
       placeShape(cutLine(), cardAt),
       ...card.map((shape) => placeShape(shape, cardAt)),
     ],
-    texts: contentTexts().map((line) => ({ ...line, ...at(line.acrossMm, line.downMm) })),
+    texts: contentTexts(words).map((line) => ({ ...line, ...at(line.acrossMm, line.downMm) })),
   };
 }

@@ -1,16 +1,22 @@
-/**
- * What the printed sheet says, in lines that fit their column (a test measures them). Plain words; a measuring aid and
- * nothing more.
- */
-export const SHEET_TITLE = 'Calibration card';
-export const SHEET_SUBTITLE = 'It lies around the big toe in every photo, so that the photo can be measured in millimetres.';
-
 export interface Paragraph {
   readonly heading: string;
   readonly lines: readonly string[];
 }
 
-export const PRINT_AND_CUT: readonly Paragraph[] = [
+/** What the printed sheet says in one language, in lines that fit their column (a test measures them). */
+export interface SheetWords {
+  readonly language: string;
+  readonly title: string;
+  readonly subtitle: string;
+  readonly printAndCut: readonly Paragraph[];
+  readonly check: readonly Paragraph[];
+  readonly lay: readonly Paragraph[];
+  readonly figure: { readonly above: string; readonly side: string; readonly distance: string };
+  readonly caution: Paragraph;
+  readonly clinicLine: string;
+}
+
+const PRINT_AND_CUT: readonly Paragraph[] = [
   {
     heading: '1  Print',
     lines: [
@@ -30,7 +36,7 @@ export const PRINT_AND_CUT: readonly Paragraph[] = [
   },
 ];
 
-export const CHECK: readonly Paragraph[] = [
+const CHECK: readonly Paragraph[] = [
   {
     heading: 'Is the size right?',
     lines: [
@@ -49,7 +55,7 @@ export const CHECK: readonly Paragraph[] = [
   },
 ];
 
-export const LAY: readonly Paragraph[] = [
+const LAY: readonly Paragraph[] = [
   {
     heading: '3  Lay it around the toe',
     lines: [
@@ -65,9 +71,9 @@ export const LAY: readonly Paragraph[] = [
   },
 ];
 
-export const FIGURE_WORDS = { above: 'from above', side: 'from the side', distance: '25 cm' } as const;
+const FIGURE_WORDS = { above: 'from above', side: 'from the side', distance: '25 cm' } as const;
 
-export const CAUTION: Paragraph = {
+const CAUTION: Paragraph = {
   heading: 'This card helps to measure. It does not tell what is wrong, and no result replaces a person who looks.',
   lines: [
     'More pain, spreading redness, pus, bleeding that does not stop, fever, or anything that worries you: call your clinic at once,',
@@ -75,4 +81,17 @@ export const CAUTION: Paragraph = {
   ],
 };
 
-export const CLINIC_LINE = 'My clinic: ______________________________________     Telephone: ______________________________';
+const CLINIC_LINE = 'My clinic: ______________________________________     Telephone: ______________________________';
+
+/** Plain words; a measuring aid and nothing more. */
+export const SHEET_WORDS_EN: SheetWords = {
+  language: 'en',
+  title: 'Calibration card',
+  subtitle: 'It lies around the big toe in every photo, so that the photo can be measured in millimetres.',
+  printAndCut: PRINT_AND_CUT,
+  check: CHECK,
+  lay: LAY,
+  figure: FIGURE_WORDS,
+  caution: CAUTION,
+  clinicLine: CLINIC_LINE,
+};

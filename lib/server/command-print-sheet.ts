@@ -4,6 +4,8 @@ import { guard } from '../access/guard';
 import { ownCardDrawing } from '../card/own-card-drawing';
 import { cardCode, parseSerial } from '../card/serial';
 import { type Paper, sheetLayout } from '../card/sheet-layout';
+import { SHEET_WORDS_EN } from '../card/sheet-words';
+import { SHEET_WORDS_ES } from '../card/sheet-words-es';
 import { planSchema } from '../care/plan';
 import { now } from '../edges/clock/now';
 import { episodeCards } from '../edges/db/episode-cards';
@@ -38,7 +40,7 @@ export async function commandPrintSheet(actor: Actor, headers: Headers, episodeI
   const known = parseSerial(card?.serial ?? '');
   if ('problem' in known) return refusal(404, 'notFound');
   const paper = rows.clinic.paper as Paper;
-  const front = sheetLayout(paper, ownCardDrawing(known.serial, qrModules(cardCode(known.serial))));
+  const front = sheetLayout(paper, ownCardDrawing(known.serial, qrModules(cardCode(known.serial))), rows.language === 'es' ? SHEET_WORDS_ES : SHEET_WORDS_EN);
   const back = secret === null ? [] : [aftercareSheet(paper, factsOf(rows, linkAddress(settings, headers, secret)), await printedWidths())];
   const bytes = Uint8Array.from(await sheetPdf(front, ...back));
   await noteAudit(database, { clinicId: actor.clinicId, episodeId: may.episodeId, actor: actorName(actor), action: 'sheet.print', rule: may.rule, at });

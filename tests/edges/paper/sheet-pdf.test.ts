@@ -2,6 +2,8 @@ import { PDFDocument, StandardFonts } from 'pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { OWN_CARD } from '../../../lib/card/own-card';
 import { COLUMN_MM, CONTENT_WIDTH_MM, sheetLayout, type Paper } from '../../../lib/card/sheet-layout';
+import { SHEET_WORDS_EN } from '../../../lib/card/sheet-words';
+import { SHEET_WORDS_ES } from '../../../lib/card/sheet-words-es';
 import { sheetPdf } from '../../../lib/edges/paper/sheet-pdf';
 import { sampleDrawing } from '../../unit/card/sample-drawing';
 import { readPdfPage, type PagePath, type PdfPage } from './read-pdf-page';
@@ -102,10 +104,10 @@ describe.each<[Paper, number, number]>([
     expect(Math.min(left, widthMm - right, heightMm - top, bottom)).toBeGreaterThan(15);
   });
 
-  it('keeps every line of text within its column', async () => {
+  it.each([SHEET_WORDS_EN, SHEET_WORDS_ES])('keeps every line of text within its column, in $language', async (words) => {
     const document = await PDFDocument.create();
     const fonts = { regular: await document.embedFont(StandardFonts.Helvetica), bold: await document.embedFont(StandardFonts.HelveticaBold) };
-    const { texts } = sheetLayout(paper, []);
+    const { texts } = sheetLayout(paper, [], words);
     const left = (widthMm - CONTENT_WIDTH_MM) / 2;
     const tooLong = texts.filter((line) => {
       const lineMm = fonts[line.weight].widthOfTextAtSize(line.text, line.sizePt) * MM_PER_PT;
@@ -113,6 +115,14 @@ describe.each<[Paper, number, number]>([
     });
     expect(texts.some((line) => Math.abs(line.acrossMm - left - COLUMN_MM) < 1e-9)).toBe(true);
     expect(tooLong.map((line) => line.text)).toEqual([]);
+  });
+
+  it('says as much in Spanish as in English, line by line where lines lie beside a drawing', () => {
+    const [english, spanish] = [SHEET_WORDS_EN, SHEET_WORDS_ES].map((words) => sheetLayout(paper, [], words).texts);
+    expect(spanish.length).toBe(english.length);
+    expect(Math.max(...spanish.map(({ downMm }) => downMm))).toBe(Math.max(...english.map(({ downMm }) => downMm)));
+    const words = spanish.map(({ text }) => text).join(' ');
+    for (const needed of ['100 %', 'tarjeta de banco', '50 mm', 'mate', 'plastifique', 'altura de la uña', 'clínica', '112 o 911']) expect(words).toContain(needed);
   });
 
   it('tells what to do in plain words and claims nothing', () => {
