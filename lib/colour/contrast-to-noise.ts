@@ -1,6 +1,6 @@
 import { MAD_TO_SIGMA } from '../rectify/constants';
 import { LEAST_REFERENCE_VALUES, QUANTISATION_EI } from './constants';
-import { medianOf } from './median-of';
+import { medianOf } from '../rectify/median-of';
 
 export interface ContrastToNoise {
   /** Median index of the region minus that of the reference skin, EI. */

@@ -1,5 +1,5 @@
 import { CODE_SIGMA, CURVE_CHOICE_NOISE, MAX_CODE, NOMINAL_BLACK, PATCH_SIGMA, TONE_PRIORS } from './constants';
-import { medianOf } from './median-of';
+import { medianOf } from '../rectify/median-of';
 import type { Prior, RidgeRow } from './robust-ridge';
 import { fitRobustRidge } from './robust-ridge';
 import { logLightOf, toneTerms } from './tone-curve';

@@ -14,12 +14,12 @@ export interface Lab65Map {
  * L*a*b* of the pixels that are asked for.
  * @param map light relative to paper
  * @param paperLight light of the paper relative to a perfect diffuser
- * @param wanted 1 where the colour is needed; left out = wherever the map is seen
+ * @param wanted at least 0.5 where the colour is needed; left out = wherever the map is seen
  * @returns planes of L*, a*, b*; NaN where not wanted or not seen
  * Source: as `convertLinearToLab65`, with paper, matrix and white multiplied into one matrix.
  * @example lab65Map(map, { red: 1, green: 1, blue: 1 }).l65[0] // 100
  */
-export function lab65Map(map: ReflectanceMap, paperLight: LinearRgb, wanted?: Uint8Array): Lab65Map {
+export function lab65Map(map: ReflectanceMap, paperLight: LinearRgb, wanted?: Uint8Array | Float32Array): Lab65Map {
   const { red, green, blue, seen } = map;
   const asked = wanted ?? seen;
   const white = [WHITE_D65.x65, WHITE_D65.y65, WHITE_D65.z65];
@@ -31,7 +31,7 @@ export function lab65Map(map: ReflectanceMap, paperLight: LinearRgb, wanted?: Ui
   const empty = (): Float32Array => new Float32Array(red.length).fill(NaN);
   const [l65, a65, b65] = [empty(), empty(), empty()];
   for (let pixel = 0; pixel < red.length; pixel += 1) {
-    if (asked[pixel] === 0 || seen[pixel] === 0) continue;
+    if (asked[pixel] < 0.5 || seen[pixel] === 0) continue;
     const r = red[pixel];
     const g = green[pixel];
     const b = blue[pixel];

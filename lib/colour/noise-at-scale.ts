@@ -1,7 +1,7 @@
 import type { MapGrid } from '../rectify/millimetre-map';
 import { MAD_TO_SIGMA } from '../rectify/constants';
 import { LEAST_REFERENCE_VALUES } from './constants';
-import { medianOf } from './median-of';
+import { medianOf } from '../rectify/median-of';
 
 /**
  * How much a plane scatters when looked at through squares of a stated size: camera noise, compression and skin

@@ -1,6 +1,6 @@
 import type { WhiteSample } from './card-readings';
 import { CLIPPED_FROM_CODE, SKIN_ON_PAPER } from './constants';
-import { medianOf } from './median-of';
+import { medianOf } from '../rectify/median-of';
 import { decodeSrgb } from './decode-srgb';
 
 /** Is any channel so bright that its true value may be lost? */

@@ -17,7 +17,7 @@ import { differenceCiede2000 } from './difference-ciede2000';
 import type { LinearRgb } from './encodings';
 import { fitToneCurve } from './fit-tone-curve';
 import type { FittedToneCurve, GreyPair } from './fit-tone-curve';
-import { medianOf } from './median-of';
+import { medianOf } from '../rectify/median-of';
 import { sortPaperSpots } from './paper-spots';
 import { fieldAt, fitQuadraticField } from './quadratic-field';
 import { readPatchLight } from './read-patch-light';

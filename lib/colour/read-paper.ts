@@ -25,7 +25,16 @@ export function readPaper(photo: UprightPhoto, imageFromCard: Homography, geomet
   });
 }
 
-function spotCentres(geometry: CardGeometry): PointMm[] {
+/** Where the spots lie is the design's own; it is asked for with every photo. */
+const knownCentres = new WeakMap<CardGeometry, readonly PointMm[]>();
+
+function spotCentres(geometry: CardGeometry): readonly PointMm[] {
+  const centres = knownCentres.get(geometry) ?? findSpotCentres(geometry);
+  knownCentres.set(geometry, centres);
+  return centres;
+}
+
+function findSpotCentres(geometry: CardGeometry): PointMm[] {
   const centres: PointMm[] = [];
   const first = CARD_EDGE_MARGIN_MM + PAPER_SPOT_MM / 2;
   for (let downMm = first; downMm < geometry.heightMm - CARD_EDGE_MARGIN_MM; downMm += PAPER_PITCH_MM) {

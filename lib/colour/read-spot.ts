@@ -4,7 +4,7 @@ import { type Homography, toImage } from '../rectify/homography';
 import type { PointMm } from '../units';
 import type { PatchReading } from './card-readings';
 import { SPOT_READINGS_PER_SIDE } from './constants';
-import { medianOf } from './median-of';
+import { medianOf } from '../rectify/median-of';
 
 /** What a photo shows of one evenly coloured rectangle of the card. */
 export type SpotReading = Omit<PatchReading, 'patch'>;
@@ -20,18 +20,19 @@ export type SpotReading = Omit<PatchReading, 'patch'>;
  * @example readSpot(photo, fit.imageFromCard, patch.centre, { acrossMm: 4, downMm: 4 })?.codeMedian // [201, 198, 190]
  */
 export function readSpot(photo: UprightPhoto, imageFromCard: Homography, centre: PointMm, size: PointMm): SpotReading | null {
-  const codes: readonly number[][] = [[], [], []];
+  const { srgb, widthPx, heightPx } = photo;
+  const [red, green, blue]: readonly number[][] = [[], [], []];
   let clipped = 0;
   for (const place of placesOf(centre, size)) {
     const { row, column } = toImage(imageFromCard, place);
     const [r, c] = [Math.round(row), Math.round(column)];
-    if (r < 0 || c < 0 || r >= photo.heightPx || c >= photo.widthPx) return null;
-    const at = (r * photo.widthPx + c) * 3;
-    const pixel = photo.srgb.subarray(at, at + 3);
-    codes.forEach((channel, i) => channel.push(pixel[i]));
-    if (pixel.some((code) => code >= CLIPPED_CODE)) clipped++;
+    if (r < 0 || c < 0 || r >= heightPx || c >= widthPx) return null;
+    const at = (r * widthPx + c) * 3;
+    red.push(srgb[at]);
+    green.push(srgb[at + 1]);
+    blue.push(srgb[at + 2]);
+    if (srgb[at] >= CLIPPED_CODE || srgb[at + 1] >= CLIPPED_CODE || srgb[at + 2] >= CLIPPED_CODE) clipped++;
   }
-  const [red, green, blue] = codes;
   const middle = medianOf(green);
   return {
     codeMedian: [medianOf(red), middle, medianOf(blue)],

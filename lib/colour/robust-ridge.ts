@@ -1,7 +1,7 @@
 import { solveLinear } from '../rectify/solve-linear';
 import { MAD_TO_SIGMA } from '../rectify/constants';
 import { HUBER_TUNING, TUKEY_TUNING } from './constants';
-import { medianOf } from './median-of';
+import { medianOf } from '../rectify/median-of';
 
 /** What is believed about one parameter before the data speak. */
 export interface Prior {
@@ -19,6 +19,8 @@ export interface RidgeRow {
 
 const HUBER_ROUNDS = 8;
 const TUKEY_ROUNDS = 10;
+/** A round that moves every residual by less than this share of the expected scatter has arrived. */
+const SETTLED = 1e-4;
 
 /**
  * Least squares with a prior on every parameter, in which rows that do not fit lose their weight.
@@ -39,16 +41,19 @@ export function fitRobustRidge(
   let weights = rows.map(() => 1);
   let parameters: readonly number[] = solveRidge(rows, priors, weights);
   let residuals = residualsOf(rows, parameters);
-  for (let round = 0; round < HUBER_ROUNDS + TUKEY_ROUNDS; round += 1) {
-    const scaled = residuals.map((residual, index) => Math.abs(residual) / rows[index].sigma);
-    weights = round < HUBER_ROUNDS ? scaled.map(huberWeight) : tukeyWeights(scaled);
-    parameters = solveRidge(rows, priors, weights);
-    residuals = residualsOf(rows, parameters);
+  for (const [weigh, rounds] of [[huberWeights, HUBER_ROUNDS], [tukeyWeights, TUKEY_ROUNDS]] as const) {
+    for (let round = 0, moved = Infinity; round < rounds && moved > SETTLED; round += 1) {
+      weights = weigh(residuals.map((residual, index) => Math.abs(residual) / rows[index].sigma));
+      parameters = solveRidge(rows, priors, weights);
+      const before = residuals;
+      residuals = residualsOf(rows, parameters);
+      moved = residuals.reduce((most, one, index) => Math.max(most, Math.abs(one - before[index]) / rows[index].sigma), 0);
+    }
   }
   return { parameters, residuals };
 }
 
-const huberWeight = (size: number): number => (size <= HUBER_TUNING ? 1 : HUBER_TUNING / size);
+const huberWeights = (scaled: readonly number[]): number[] => scaled.map((size) => (size <= HUBER_TUNING ? 1 : HUBER_TUNING / size));
 
 function tukeyWeights(scaled: readonly number[]): number[] {
   // The data may be noisier than expected, never trusted more than expected.
@@ -66,11 +71,14 @@ function solveRidge(rows: readonly RidgeRow[], priors: readonly Prior[], weights
   const normal = priors.map(({ sd }, k) => priors.map((_, j) => (j === k ? 1 / sd ** 2 : 0)));
   rows.forEach(({ basis, target, sigma }, index) => {
     const weight = weights[index] / sigma ** 2;
+    if (weight === 0) return;
     for (let k = 0; k < basis.length; k += 1) {
-      right[k] += weight * basis[k] * target;
-      for (let j = 0; j < basis.length; j += 1) normal[k][j] += weight * basis[k] * basis[j];
+      const share = weight * basis[k];
+      right[k] += share * target;
+      for (let j = 0; j <= k; j += 1) normal[k][j] += share * basis[j];
     }
   });
+  for (let k = 0; k < normal.length; k += 1) for (let j = 0; j < k; j += 1) normal[j][k] = normal[k][j];
   const solution = solveLinear(normal, right);
   if (!solution) throw new RangeError(`fitRobustRidge: every prior needs sd > 0, received ${priors.map((p) => p.sd)}`);
   return solution;

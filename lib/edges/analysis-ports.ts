@@ -10,8 +10,8 @@ export async function analysisPorts(): Promise<AnalysisPorts> {
   const [{ cv }, model] = await Promise.all([openCv(), tissueModel()]);
   return {
     decodePhoto,
-    detectFiducials: (image, dictionary) => detectFiducials(cv, image, dictionary),
+    detectFiducials: (image, dictionary, effort) => detectFiducials(cv, image, dictionary, effort),
     readQr: readCardQr,
-    inferTissue: (colours) => model.infer(colours),
+    inferTissue: (map) => model.infer(map),
   };
 }

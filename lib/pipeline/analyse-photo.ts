@@ -16,6 +16,7 @@ import { matchMap } from '../colour/match-map';
 import { matchToBaseline } from '../colour/match-to-baseline';
 import { type CardColour, readCardColour } from '../colour/read-card-colour';
 import { readPaper } from '../colour/read-paper';
+import type { ReflectanceMap } from '../colour/reflectance-map';
 import { readPatches } from '../colour/read-patches';
 import { type BeforeCardContext, gatesBeforeCard } from '../photo/gates-before-card';
 import { type GateReason, gateReason } from '../photo/reasons';
@@ -29,9 +30,8 @@ import { cardPose } from '../rectify/pose';
 import { poseGates } from '../rectify/pose-gates';
 import { resampleMap } from '../rectify/resample-map';
 import { toeGrid } from '../rectify/toe-grid';
-import { HALF } from '../segment/constants';
 import { segmentToe } from '../segment/segment-toe';
-import type { ToeColours } from '../segment/toe-colours';
+import { cropToToe } from '../segment/crop-to-toe';
 import { toeGates } from '../segment/toe-gates';
 import type { Analysis, AnalysisResult, SeenCard } from './analysis';
 import { measureSegmentation } from './measure-segmentation';
@@ -76,13 +76,13 @@ async function analyseUpright(photo: UprightPhoto, request: AnalysisRequest, por
   const reasons = [...early, ...poseGates(card.pose.tiltDeg, card.pxPerMm, card.edgeSpreadMm), ...light];
   if (!colour || light.length > 0) return { ...empty, card, colour, reasons };
 
-  const colours = toeColours(photo, search.fit, geometry, colour, request.baseline ?? null);
-  const fields = await ports.inferTissue(colours);
+  const whole = reflectanceMap(photo, search.fit, geometry, colour, request.baseline ?? null);
+  const { map, fields } = cropToToe(whole, await ports.inferTissue(whole));
+  const colours = { ...map, erythemaIndex: erythemaIndexMap(map) };
   const segmentation = segmentToe(colours, fields);
   const all: GateReason[] = [...reasons, ...toeGates(colours, segmentation, geometry)];
   if (all.length > 0) return { ...empty, card, colour, colours, segmentation, reasons: all };
-  const onToe = Uint8Array.from(fields.toe, (toe) => (toe >= HALF ? 1 : 0));
-  const { a65 } = lab65Map(colours, colour.paperLight, onToe);
+  const { a65 } = lab65Map(colours, colour.paperLight, fields.toe);
   return { ...empty, card, colour, colours, segmentation, measurement: measureSegmentation(segmentation, card, fields, a65) };
 }
 
@@ -118,9 +118,8 @@ function readLight(
   return { colour, light };
 }
 
-function toeColours(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry, colour: CardColour, baseline: CardColour | null): ToeColours {
+function reflectanceMap(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry, colour: CardColour, baseline: CardColour | null): ReflectanceMap {
   const map = resampleMap(photo, fit.imageFromCard, toeGrid(geometry), colour.tables);
   const corrected = correctMap(map, colour.shading);
-  const matched = baseline ? matchMap(corrected, matchToBaseline(colour.patches, baseline.patches)) : corrected;
-  return { ...matched, erythemaIndex: erythemaIndexMap(matched) };
+  return baseline ? matchMap(corrected, matchToBaseline(colour.patches, baseline.patches)) : corrected;
 }

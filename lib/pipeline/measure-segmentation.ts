@@ -59,16 +59,29 @@ export function measureSegmentation(found: Segmentation, card: SeenCard, fields:
 
 function rednessPlanes(found: Segmentation, fields: TissueFields, a65: Float32Array): MeasureInput['redness'] {
   if (!found.reference || !found.excessEi) return null;
-  const other = (i: number) => Math.max(fields.nailUnit[i], fields.raw[i], fields.macerated[i]) > 0.5 || fields.toe[i] < 0.5;
-  const skinOnly = (plane: Float32Array) => plane.map((value, i) => (other(i) ? NaN : value));
+  const skin = skinOf(fields);
   const a65Field = fitReferenceField(found.grid, a65, found.reference.plain)?.field ?? null;
   return {
     grid: found.grid,
-    excessEi: skinOnly(found.excessEi),
-    deltaA: a65Field && skinOnly(a65.map((value, i) => value - a65Field[i])),
+    excessEi: onSkin(skin, found.excessEi),
+    deltaA: a65Field && onSkin(skin, a65, a65Field),
     referenceUEi: found.reference.fieldUEi,
     referenceUDeltaA: null,
   };
+}
+
+/** 1 where the toe is skin: no nail, no raw and no soaked surface. */
+function skinOf({ toe, nailUnit, raw, macerated }: TissueFields): Uint8Array {
+  const skin = new Uint8Array(toe.length);
+  for (let i = 0; i < skin.length; i++) skin[i] = toe[i] >= 0.5 && nailUnit[i] <= 0.5 && raw[i] <= 0.5 && macerated[i] <= 0.5 ? 1 : 0;
+  return skin;
+}
+
+/** The plane, less another where there is one, on skin; NaN elsewhere. */
+function onSkin(skin: Uint8Array, plane: Float32Array, less?: Float32Array): Float32Array {
+  const result = new Float32Array(plane.length).fill(NaN);
+  for (let i = 0; i < plane.length; i++) if (skin[i] === 1) result[i] = less ? plane[i] - less[i] : plane[i];
+  return result;
 }
 
 /** What the evidence forbids. A missing region is no finding where redness could not have been seen at all. */

@@ -5,7 +5,7 @@ import type { CardFit } from '../rectify/fit-card';
 import type { DetectFiducials } from '../rectify/find-card';
 import type { CardGeometry } from '../card/card-geometry';
 import type { TissueFields } from '../segment/segmentation';
-import type { ToeColours } from '../segment/toe-colours';
+import type { ReflectanceMap } from '../colour/reflectance-map';
 
 export type Decoded =
   | { readonly decoded: true; readonly photo: UprightPhoto }
@@ -16,5 +16,5 @@ export interface AnalysisPorts {
   readonly detectFiducials: DetectFiducials;
   /** Text of the card's QR code; null where it cannot be read, which never matters to measuring. */
   readQr(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry): string | null;
-  inferTissue(colours: ToeColours): Promise<TissueFields>;
+  inferTissue(map: ReflectanceMap): Promise<TissueFields>;
 }

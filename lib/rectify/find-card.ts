@@ -10,11 +10,15 @@ import { type GreyImage, mirror, shrinkToGrey, toPhoto } from './grey-image';
 import { sharpestStepPx } from './sharpest-step-px';
 import { refineCorners } from './refine-corners';
 
+/** `quick` looks at the picture once, `thorough` at several scales of contrast: a third of the time against a few more finds. */
+export type SearchEffort = 'quick' | 'thorough';
 /** Finds square fiducials of a dictionary in a grey picture; an effect, handed in (`edges/vision`). */
-export type DetectFiducials = (image: GreyImage, dictionary: string) => FoundFiducial[];
+export type DetectFiducials = (image: GreyImage, dictionary: string, effort?: SearchEffort) => FoundFiducial[];
 
 export type CardSearch = { readonly found: true; readonly fit: CardFit } | { readonly found: false; readonly reason: GateReason };
 
+/** A quick look is enough when it misses no more than so many fiducials: one may be under a thumb. */
+const QUICK_MAY_MISS = 1;
 /** Long edges, pixels, of the grey copies searched in turn until enough of the card is found. */
 const SEARCH_LONG_EDGES_PX = [1000, 2000, 4032] as const;
 /** Other dictionaries asked when nothing of ours is there: somebody else's card is told apart from no card. */
@@ -40,12 +44,13 @@ export function findCard(photo: UprightPhoto, geometry: CardGeometry, detect: De
   const foreign = new Set<number>();
   let unreliable = false;
   let smallest: GreyImage | null = null;
-  for (const image of searchImages(photo)) {
+  for (const { image, effort } of searches(photo)) {
     smallest ??= image;
-    for (const one of detect(image, geometry.dictionary)) {
+    for (const one of detect(image, geometry.dictionary, effort)) {
       if (!geometry.fiducials.some((f) => f.id === one.id)) foreign.add(one.id);
       else if (!seen.has(one.id)) keepRefined(photo, image, one, seen);
     }
+    if (effort === 'quick' && seen.size < geometry.fiducials.length - QUICK_MAY_MISS) continue;
     const fit = seen.size >= LEAST_FIDUCIALS ? fitCard([...seen.values()], geometry) : null;
     if (fit && isTrustworthy(fit, geometry)) return { found: true, fit };
     unreliable ||= fit !== null && fit.residualMm > POSE_RESIDUAL_LIMIT_MM;
@@ -56,10 +61,14 @@ export function findCard(photo: UprightPhoto, geometry: CardGeometry, detect: De
   return { found: false, reason: hidden ? gateReason('blur', null, BLUR_LIMIT_MM) : reason };
 }
 
-function* searchImages(photo: UprightPhoto): Generator<GreyImage> {
+function* searches(photo: UprightPhoto): Generator<{ image: GreyImage; effort: SearchEffort }> {
   const longPx = Math.max(photo.widthPx, photo.heightPx);
   const shrinks = SEARCH_LONG_EDGES_PX.map((target) => Math.max(1, Math.round(longPx / target)));
-  for (const shrink of new Set(shrinks)) yield shrinkToGrey(photo, shrink);
+  for (const [i, shrink] of [...new Set(shrinks)].entries()) {
+    const image = shrinkToGrey(photo, shrink);
+    if (i === 0) yield { image, effort: 'quick' };
+    yield { image, effort: 'thorough' };
+  }
 }
 
 function keepRefined(photo: UprightPhoto, image: GreyImage, one: FoundFiducial, seen: Map<number, FoundFiducial>): void {

@@ -1,6 +1,6 @@
-import { median } from 'd3-array';
 import type { PointPx } from '../units';
 import { MAD_TO_SIGMA } from './constants';
+import { medianOf } from './median-of';
 
 /** A straight line as a point on it and a unit direction. */
 export interface LinePx {
@@ -28,7 +28,7 @@ export function fitLine(points: readonly PointPx[]): LinePx {
   let line = leastMedianLine(points);
   for (let round = 0; round < ROUNDS; round++) {
     const residuals = points.map((point) => Math.abs(offsetFrom(line, point)));
-    const sigma = Math.max(FLOOR_PX, MAD_TO_SIGMA * (median(residuals) as number));
+    const sigma = Math.max(FLOOR_PX, MAD_TO_SIGMA * medianOf(residuals));
     const next = points.filter((_, i) => residuals[i] <= OUTLIER_SIGMAS * sigma);
     if (next.length === kept.length || next.length < 2) break;
     kept = next;
@@ -55,11 +55,11 @@ export function intersectLines(a: LinePx, b: LinePx): PointPx | null {
 /** Tries lines between points half of the list and a third of the list apart: far enough to fix a direction. */
 function leastMedianLine(points: readonly PointPx[]): LinePx {
   let best = leastSquares(points);
-  let bestPx = median(points.map((point) => Math.abs(offsetFrom(best, point)))) as number;
+  let bestPx = medianOf(points.map((point) => Math.abs(offsetFrom(best, point))));
   for (const apart of [points.length >> 1, Math.floor(points.length / 3)]) {
     for (let i = 0; apart > 0 && i + apart < points.length; i += 2) {
       const line = leastSquares([points[i], points[i + apart]]);
-      const px = median(points.map((point) => Math.abs(offsetFrom(line, point)))) as number;
+      const px = medianOf(points.map((point) => Math.abs(offsetFrom(line, point))));
       if (px < bestPx) [best, bestPx] = [line, px];
     }
   }

@@ -67,3 +67,9 @@ export const NAIL_ZONE_MM = 9;
 export const GLARE_LIGHT = 0.9;
 /** A wet fold always has small highlights; from this area on they can hide a groove of 2–3 mm over several mm. Ours. */
 export const GLARE_LIMIT_MM2 = 14;
+
+/** Kept around the tissues when the map is cut down to the toe: outlines end inside it, and a gate looks just beside it. */
+export const CROP_MARGIN_MM = 1;
+
+/** Half the size of the millimetre map: the reference field's place runs from −1 to 1 over it, whatever part was cut out. */
+export const FIELD_HALF_SPAN_MM = { across: 22, down: 28 } as const;

@@ -1,5 +1,5 @@
 import { type IndividualTypologyAngle, individualTypologyAngle } from '../colour/individual-typology-angle';
-import { medianOf } from '../colour/median-of';
+import { medianOf } from '../rectify/median-of';
 import { convertLinearToLab65 } from '../colour/convert-linear-to-lab65';
 import type { MapGrid } from '../rectify/millimetre-map';
 import { HALF, LEAST_LIGHT, LEAST_REFERENCE_MM2, NOISE_SCALE_MM, OUTLINE_CLEAR_MM, REFERENCE_CLEAR_MM, SUSPECTED_REDNESS } from './constants';

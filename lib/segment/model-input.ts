@@ -1,4 +1,4 @@
-import type { ToeColours } from './toe-colours';
+import type { ReflectanceMap } from '../colour/reflectance-map';
 
 /** What the tissue model was trained with: the model card beside the weights (`weights/toe-tissue.json`). */
 export interface ModelCard {
@@ -28,7 +28,7 @@ export const MODEL_CHANNELS = 8;
  * @throws RangeError when the map has not the size that the model was trained for
  * @example modelInput(colours, card).length // 8 · 448 · 352
  */
-export function modelInput(colours: ToeColours, card: ModelCard): Float32Array {
+export function modelInput(colours: ReflectanceMap, card: ModelCard): Float32Array {
   const { widthPx, heightPx } = colours.grid;
   const { grid, preprocessing } = card;
   if (widthPx !== grid.widthPx || heightPx !== grid.heightPx) {

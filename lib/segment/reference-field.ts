@@ -1,6 +1,7 @@
-import { medianOf } from '../colour/median-of';
+import { medianOf } from '../rectify/median-of';
 import { MAD_TO_SIGMA } from '../rectify/constants';
 import { solveLinear } from '../rectify/solve-linear';
+import { FIELD_HALF_SPAN_MM } from './constants';
 import type { MapGrid } from '../rectify/millimetre-map';
 
 /** A smooth field over the toe fitted to its reference skin. */
@@ -32,65 +33,79 @@ const RIDGE = [0, 0.002, 0.002, 0.02, 0.02, 0.02] as const;
  * @example fitReferenceField(grid, ei, reference)?.field[0]
  */
 export function fitReferenceField(grid: MapGrid, plane: Float32Array, reference: Uint8Array): ReferenceField | null {
-  const at: number[] = [];
-  for (let row = 0; row < grid.heightPx; row += STEP) {
-    for (let column = 0; column < grid.widthPx; column += STEP) {
-      const i = row * grid.widthPx + column;
-      if (reference[i] && Number.isFinite(plane[i])) at.push(i);
-    }
-  }
-  if (at.length < TERMS * 10) return null;
-  const rows = at.map((i) => terms(grid, i));
-  const values = at.map((i) => plane[i]);
-  let weights = at.map(() => 1);
+  const { basis, values } = samplesOf(grid, plane, reference);
+  if (values.length < TERMS * 10) return null;
+  const weights = new Float64Array(values.length).fill(1);
+  const sizes = new Float64Array(values.length);
   let scatter = 0;
   let coefficients: number[] | null = null;
   for (let round = 0; round < ROUNDS; round++) {
-    coefficients = weightedFit(rows, values, weights);
+    coefficients = weightedFit(basis, values, weights);
     if (!coefficients) return null;
-    const residuals = rows.map((row, k) => values[k] - dot(row, coefficients as number[]));
-    scatter = MAD_TO_SIGMA * medianOf(residuals.map(Math.abs));
-    weights = residuals.map((r) => Math.max(0, 1 - (r / (TUKEY * (scatter || 1e-9))) ** 2) ** 2);
+    for (let k = 0; k < values.length; k++) sizes[k] = Math.abs(values[k] - dot(basis, k, coefficients));
+    scatter = MAD_TO_SIGMA * medianOf(sizes);
+    const cut = TUKEY * (scatter || 1e-9);
+    for (let k = 0; k < values.length; k++) weights[k] = Math.max(0, 1 - (sizes[k] / cut) ** 2) ** 2;
   }
   return { field: fieldOf(grid, coefficients as number[]), scatter };
+}
+
+/** Reference skin on a coarse lattice: the terms of each place in one flat row after the other, and its value. */
+function samplesOf(grid: MapGrid, plane: Float32Array, reference: Uint8Array): { basis: Float64Array; values: Float64Array } {
+  const most = Math.ceil(grid.heightPx / STEP) * Math.ceil(grid.widthPx / STEP);
+  const basis = new Float64Array(most * TERMS);
+  const values = new Float64Array(most);
+  let n = 0;
+  for (let row = 0; row < grid.heightPx; row += STEP) {
+    const y = placeDown(grid, row);
+    for (let column = 0; column < grid.widthPx; column += STEP) {
+      const i = row * grid.widthPx + column;
+      if (!reference[i] || !Number.isFinite(plane[i])) continue;
+      const x = placeAcross(grid, column);
+      basis.set([1, x, y, x * x, x * y, y * y], n * TERMS);
+      values[n++] = plane[i];
+    }
+  }
+  return { basis: basis.subarray(0, n * TERMS), values: values.subarray(0, n) };
 }
 
 /** The fitted quadratic at every pixel. */
 function fieldOf(grid: MapGrid, [c0, cx, cy, cxx, cxy, cyy]: readonly number[]): Float32Array {
   const field = new Float32Array(grid.widthPx * grid.heightPx);
   for (let row = 0, i = 0; row < grid.heightPx; row++) {
-    const y = (row / grid.heightPx) * 2 - 1;
+    const y = placeDown(grid, row);
     for (let column = 0; column < grid.widthPx; column++, i++) {
-      const x = (column / grid.widthPx) * 2 - 1;
+      const x = placeAcross(grid, column);
       field[i] = c0 + cx * x + cy * y + cxx * x * x + cxy * x * y + cyy * y * y;
     }
   }
   return field;
 }
 
-/** 1, x, y, x², xy, y² with x, y in half maps from the middle. */
-function terms(grid: MapGrid, i: number): number[] {
-  const x = ((i % grid.widthPx) / grid.widthPx) * 2 - 1;
-  const y = (Math.floor(i / grid.widthPx) / grid.heightPx) * 2 - 1;
-  return [1, x, y, x * x, x * y, y * y];
-}
+/** Place from the middle of the map, in halves of a whole map. */
+const placeAcross = (grid: MapGrid, column: number) => (column - grid.widthPx / 2) / grid.pxPerMm / FIELD_HALF_SPAN_MM.across;
+const placeDown = (grid: MapGrid, row: number) => (row - grid.heightPx / 2) / grid.pxPerMm / FIELD_HALF_SPAN_MM.down;
 
-function weightedFit(rows: readonly number[][], values: readonly number[], weights: readonly number[]): number[] | null {
+function weightedFit(basis: Float64Array, values: Float64Array, weights: Float64Array): number[] | null {
   const normal = Array.from({ length: TERMS }, () => new Array<number>(TERMS).fill(0));
   const right = new Array<number>(TERMS).fill(0);
-  rows.forEach((row, k) => {
+  let total = 0;
+  for (let k = 0; k < values.length; k++) {
+    if (weights[k] === 0) continue;
+    total += weights[k];
     for (let i = 0; i < TERMS; i++) {
-      right[i] += weights[k] * row[i] * values[k];
-      for (let j = 0; j < TERMS; j++) normal[i][j] += weights[k] * row[i] * row[j];
+      const share = weights[k] * basis[k * TERMS + i];
+      right[i] += share * values[k];
+      for (let j = 0; j <= i; j++) normal[i][j] += share * basis[k * TERMS + j];
     }
-  });
-  const total = weights.reduce((sum, w) => sum + w, 0);
+  }
+  for (let i = 0; i < TERMS; i++) for (let j = 0; j < i; j++) normal[j][i] = normal[i][j];
   RIDGE.forEach((ridge, i) => (normal[i][i] += ridge * total));
   return solveLinear(normal, right);
 }
 
-function dot(a: readonly number[], b: readonly number[]): number {
+function dot(basis: Float64Array, k: number, coefficients: readonly number[]): number {
   let sum = 0;
-  for (let i = 0; i < TERMS; i++) sum += a[i] * b[i];
+  for (let i = 0; i < TERMS; i++) sum += basis[k * TERMS + i] * coefficients[i];
   return sum;
 }

@@ -46,7 +46,7 @@ export function segmentToe(colours: ToeColours, fields: TissueFields): Segmentat
   const macerated = woundPieces(grid, fields.macerated, margin);
   const erythema = margin ? joinedPieces(grid, fields.erythema, [margin.line, ...[...raw, ...macerated].map((piece) => piece.outer)]) : [];
   const reference = findReference(colours, fields);
-  const excessEi = reference && colours.erythemaIndex.map((ei, i) => ei - reference.fieldEi[i]);
+  const excessEi = reference && difference(colours.erythemaIndex, reference.fieldEi);
   const evidence =
     reference && excessEi && erythema.length > 0
       ? weighEvidence(grid, ringMask(outlinesOf(erythema), grid), comparableSkin(colours, fields), excessEi, reference)
@@ -72,6 +72,12 @@ export function segmentToe(colours: ToeColours, fields: TissueFields): Segmentat
     leastVisibleEi: reference && leastVisibleStepEi(reference),
     excessEi,
   };
+}
+
+function difference(plane: Float32Array, less: Float32Array): Float32Array {
+  const result = new Float32Array(plane.length);
+  for (let i = 0; i < plane.length; i++) result[i] = plane[i] - less[i];
+  return result;
 }
 
 /** Skin whose index may be compared: toe, lit and seen, without nail, groove, wound and soggy skin. */

@@ -32,7 +32,7 @@ function brightAreaMm2({ grid, red, green, blue, seen }: ToeColours, toe: Region
     const downMm = grid.originDownMm + row / grid.pxPerMm - nail.downMm;
     for (let column = spans[2 * row]; column <= spans[2 * row + 1]; column++) {
       const acrossMm = grid.originAcrossMm + column / grid.pxPerMm - nail.acrossMm;
-      if (Math.hypot(acrossMm, downMm) > NAIL_ZONE_MM) continue;
+      if (acrossMm * acrossMm + downMm * downMm > NAIL_ZONE_MM * NAIL_ZONE_MM) continue;
       const i = row * grid.widthPx + column;
       if (seen[i] === 0 || Math.min(red[i], green[i], blue[i]) > GLARE_LIGHT) bright++;
     }

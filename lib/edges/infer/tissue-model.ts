@@ -6,7 +6,7 @@ import { readFile } from 'node:fs/promises';
 import { InferenceSession, Tensor } from 'onnxruntime-node';
 import { type ModelCard, MODEL_CHANNELS, modelInput } from '../../segment/model-input';
 import type { TissueFields } from '../../segment/segmentation';
-import type { ToeColours } from '../../segment/toe-colours';
+import type { ReflectanceMap } from '../../colour/reflectance-map';
 
 const WEIGHTS = new URL('../../segment/weights/toe-tissue.onnx', import.meta.url);
 const CARD = new URL('../../segment/weights/toe-tissue.json', import.meta.url);
@@ -15,7 +15,7 @@ const THREADS = 2;
 
 export interface TissueModel {
   readonly card: ModelCard;
-  infer(colours: ToeColours): Promise<TissueFields>;
+  infer(map: ReflectanceMap): Promise<TissueFields>;
 }
 
 let loading: Promise<TissueModel> | null = null;
@@ -29,22 +29,22 @@ export function tissueModel(): Promise<TissueModel> {
 async function load(): Promise<TissueModel> {
   const card = JSON.parse(await readFile(CARD, 'utf8')) as ModelCard;
   const session = await InferenceSession.create(await readFile(WEIGHTS), { intraOpNumThreads: THREADS, graphOptimizationLevel: 'all' });
-  return { card, infer: (colours) => infer(session, card, colours) };
+  return { card, infer: (map) => infer(session, card, map) };
 }
 
-async function infer(session: InferenceSession, card: ModelCard, colours: ToeColours): Promise<TissueFields> {
-  const { heightPx, widthPx } = colours.grid;
-  const input = new Tensor('float32', modelInput(colours, card), [1, MODEL_CHANNELS, heightPx, widthPx]);
+async function infer(session: InferenceSession, card: ModelCard, map: ReflectanceMap): Promise<TissueFields> {
+  const { heightPx, widthPx } = map.grid;
+  const input = new Tensor('float32', modelInput(map, card), [1, MODEL_CHANNELS, heightPx, widthPx]);
   const output = await session.run({ [session.inputNames[0]]: input });
   const data = output[session.outputNames[0]].data as Float32Array;
   const pixels = heightPx * widthPx;
   const plane = (name: string): Float32Array => {
     const at = card.output.planes.indexOf(name);
     if (at < 0) throw new Error(`The tissue model's card names no plane ${name}: weights and program do not belong together.`);
-    return data.slice(at * pixels, (at + 1) * pixels);
+    return data.subarray(at * pixels, (at + 1) * pixels);
   };
   return {
-    grid: colours.grid,
+    grid: map.grid,
     toe: plane('toe'),
     nailPlate: plane('nailPlate'),
     groove: plane('groove'),

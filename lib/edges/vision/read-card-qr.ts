@@ -6,7 +6,7 @@ import type { CardFit } from '../../rectify/fit-card';
 import { toImage } from '../../rectify/homography';
 
 /** Decoders fail on large pictures: the code is cut out and rectified to a small one first, at a few sizes. */
-const SIZES_PX = [180, 120, 260] as const;
+const SIZES_PX = [120, 180, 100] as const;
 /** Quiet zone around the printed code, as a share of its side. */
 const QUIET = 0.15;
 
@@ -22,7 +22,8 @@ export function readCardQr(photo: UprightPhoto, fit: CardFit, geometry: CardGeom
       const downMm = qr.centre.downMm + ((Math.floor(i / sizePx) + 0.5) / sizePx - 0.5) * sideMm;
       const at = toImage(fit.imageFromCard, { acrossMm, downMm });
       const light = greenLightAt(photo, at.row, at.column);
-      picture.fill(light === null ? 255 : Math.sqrt(light) * 255, 4 * i, 4 * i + 3);
+      const code = light === null ? 255 : Math.sqrt(light) * 255;
+      picture[4 * i] = picture[4 * i + 1] = picture[4 * i + 2] = code;
     }
     const found = readQr(picture, sizePx);
     if (found) return found;
@@ -36,6 +37,7 @@ function readQr(picture: Uint8ClampedArray, sizePx: number): string | null {
     data: Uint8ClampedArray,
     width: number,
     height: number,
+    options: { inversionAttempts: 'dontInvert' },
   ) => { data: string } | null;
-  return decode(picture, sizePx, sizePx)?.data ?? null;
+  return decode(picture, sizePx, sizePx, { inversionAttempts: 'dontInvert' })?.data ?? null;
 }

@@ -10,7 +10,7 @@ import numpy as np
 import torch
 
 from features import PLANES, features
-from network import ToeTissue
+from network import ToeTissue, shape_of
 from scene import render
 from train import load_weights
 
@@ -139,9 +139,7 @@ def main():
     batches = int(sys.argv[2])
     networks = []
     for path in [p for p in sys.argv[2:] if p.endswith('.npz')]:
-        stored = np.load(path)
-        widths = [stored['stem.0.weight'].shape[0]] + [stored[f'down.{k}.0.0.weight'].shape[0] for k in range(1, 5)]
-        networks.append(ToeTissue(tuple(widths), stored['to_full.0.weight'].shape[0]).to(device).eval())
+        networks.append(ToeTissue(*shape_of(np.load(path))).to(device).eval())
         load_weights(networks[-1], path)
     mirrored = 'plain' not in sys.argv
     figures = dict(mirrored=mirrored, heldOut=judge(networks, device, batches, False, mirrored),

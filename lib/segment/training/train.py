@@ -1,6 +1,7 @@
 """
-Train one member: python train.py OUT_DIR --seed 1 --minutes 9
-Every two steps render new scenes, photographed twice, so no map is seen twice. Writes OUT_DIR/weights.npz, losses.json and a contact sheet.
+Train one member: python train.py OUT_DIR --seed 1 --minutes 9, or on every GPU: torchrun --nproc-per-node gpu train.py OUT_DIR ...
+New scenes are rendered all the time, photographed twice, learned from at once and shown again a few times later.
+Writes OUT_DIR/weights.npz, training.json and a contact sheet.
 """
 
 import argparse
@@ -11,11 +12,13 @@ import time
 
 import numpy as np
 import torch
+import torch.distributed as group
 
 from draw import Draw
 from features import features
 from losses import loss_of
-from network import ToeTissue
+from network import HEAD, WIDTHS, ToeTissue
+from replay import Replay
 from scene import compose, shoot
 from sheet import sheet
 
@@ -29,8 +32,10 @@ def parse():
     a.add_argument('--rate', type=float, default=2.5e-3)
     a.add_argument('--dice', type=float, default=0.35)
     a.add_argument('--px', type=int, default=8, help='pixels per millimetre; less is a quick trial on a CPU')
-    a.add_argument('--widths', type=int, nargs='+', default=[24, 36, 56, 80, 96])
-    a.add_argument('--head', type=int, default=12)
+    a.add_argument('--widths', type=int, nargs='+', default=list(WIDTHS))
+    a.add_argument('--head', type=int, default=HEAD)
+    a.add_argument('--again', type=int, default=3, help='batches shown again for every two new ones')
+    a.add_argument('--places', type=int, default=4096, help='maps kept to be shown again')
     a.add_argument('--start', help='weights.npz to go on from')
     return a.parse_args()
 
@@ -55,48 +60,98 @@ def maps(batch, seed, device, px):
 
 
 def average(slow, fast, step):
-    keep = min(0.998, (step + 1) / (step + 20))
+    keep = min(0.999, (step + 1) / (step + 20))
     with torch.no_grad():
         for group in (lambda m: list(m.parameters()), lambda m: [b for b in m.buffers() if b.dtype.is_floating_point]):
             torch._foreach_mul_(group(slow), keep)
             torch._foreach_add_(group(slow), group(fast), alpha=1 - keep)
 
 
+def device_of_this_process():
+    """(device, rank, processes): one process without torchrun, else one a GPU."""
+    if 'RANK' not in os.environ:
+        return ('cuda' if torch.cuda.is_available() else 'cpu'), 0, 1
+    group.init_process_group('nccl' if torch.cuda.is_available() else 'gloo')
+    rank = group.get_rank()
+    if not torch.cuda.is_available():
+        return 'cpu', rank, group.get_world_size()
+    torch.cuda.set_device(int(os.environ['LOCAL_RANK']))
+    return 'cuda', rank, group.get_world_size()
+
+
+def share_passed(begun, minutes, processes, device):
+    """How much of the time is over, the same number in every process."""
+    share = torch.tensor([(time.time() - begun) / (60 * minutes)], device=device)
+    if processes > 1:
+        group.broadcast(share, 0)
+    return share.item()
+
+
+def average_gradients(network, processes):
+    if processes == 1:
+        return
+    gradients = [p.grad for p in network.parameters()]
+    flat = torch._utils._flatten_dense_tensors(gradients)
+    group.all_reduce(flat)
+    for gradient, mean in zip(gradients, torch._utils._unflatten_dense_tensors(flat / processes, gradients)):
+        gradient.copy_(mean)
+
+
+def lessons(a, replay, seed, device):
+    """New maps first, then earlier ones again."""
+    for inputs, targets, image in maps(a.batch, seed, device, a.px):
+        replay.keep(inputs, targets)
+        yield inputs, targets
+    for _ in range(a.again):
+        yield replay.draw(a.batch)
+
+
+def save(a, slow, begun, step, processes, log):
+    np.savez(f'{a.out}/weights.npz', **{k: v.float().cpu().numpy() if v.dtype.is_floating_point else v.cpu().numpy()
+                                        for k, v in slow.state_dict().items()})
+    facts = dict(arguments=vars(a), processes=processes, minutes=round((time.time() - begun) / 60, 2), steps=step,
+                 mapsShown=step * a.batch * processes, mapsRendered=round(step * a.batch * processes * 2 / (2 + a.again)), losses=log)
+    json.dump(facts, open(f'{a.out}/training.json', 'w'))
+
+
 def main():
     a = parse()
     os.makedirs(a.out, exist_ok=True)
-    device = 'cuda' if torch.cuda.is_available() else 'cpu'
+    device, rank, processes = device_of_this_process()
     torch.manual_seed(a.seed)
     torch.backends.cudnn.benchmark = True
     network = ToeTissue(tuple(a.widths), a.head).to(device, memory_format=torch.channels_last)
     if a.start:
         load_weights(network, a.start)
     slow = copy.deepcopy(network).eval()
+    torch.manual_seed(1000 * a.seed + rank)
     optimiser = torch.optim.AdamW(network.parameters(), lr=a.rate, weight_decay=1e-3)
-    begun, step, log = time.time(), 0, []
-    limit = a.minutes * 60
-    while (passed := time.time() - begun) < limit:
-        share = passed / limit
-        rate = a.rate * min(1, (step + 1) / 150) * (0.5 * (1 + np.cos(np.pi * share)) + 0.003)
-        for group in optimiser.param_groups:
-            group['lr'] = rate
-        for inputs, targets, image in maps(a.batch, a.seed * 1_000_003 + step, device, a.px):
+    replay, begun, step, log, scenes = Replay(a.places), time.time(), 0, [], 0
+    while (share := share_passed(begun, a.minutes, processes, device)) < 1:
+        rate = a.rate * min(1, (step + 1) / 300) * (0.5 * (1 + np.cos(np.pi * share)) + 0.003)
+        for part in optimiser.param_groups:
+            part['lr'] = rate
+        for inputs, targets in lessons(a, replay, (a.seed * 1_000_003 + scenes) * processes + rank, device):
             with torch.autocast(device, torch.bfloat16, enabled=device == 'cuda'):
                 logits = network(inputs.contiguous(memory_format=torch.channels_last))
             loss = loss_of(logits.float(), targets, a.dice)
             optimiser.zero_grad(set_to_none=True)
             loss.backward()
+            average_gradients(network, processes)
             torch.nn.utils.clip_grad_norm_(network.parameters(), 1.0)
             optimiser.step()
             average(slow, network, step)
             step += 1
-        if step % 100 == 0:
-            log.append((step, round(passed, 1), round(loss.item(), 4)))
+        scenes += 1
+        if scenes % 40 == 0 and rank == 0:
+            log.append((step, round(time.time() - begun, 1), round(loss.item(), 4)))
             print(*log[-1], flush=True)
-    np.savez(f'{a.out}/weights.npz', **{k: v.float().cpu().numpy() if v.dtype.is_floating_point else v.cpu().numpy()
-                                        for k, v in slow.state_dict().items()})
-    json.dump(dict(arguments=vars(a), steps=step, maps=step * a.batch, losses=log), open(f'{a.out}/training.json', 'w'))
+            save(a, slow, begun, step, processes, log)
+    if rank > 0:
+        return
+    save(a, slow, begun, step, processes, log)
     with torch.no_grad():
+        inputs, targets, image = next(maps(16, a.seed * 7 + 1, device, a.px))
         guess = torch.sigmoid(slow(inputs)).float()
     sheet(image[:16].float().cpu().numpy(), targets[:16].cpu().numpy(), guess[:16].cpu().numpy(), 2).save(f'{a.out}/sheet.jpg', quality=80)
 

@@ -3,7 +3,7 @@
  * centres of the four corner patches were read off by eye, to about two pixels, and the others lie between.
  */
 import sharp from 'sharp';
-import { medianOf } from '../../../lib/colour/median-of';
+import { medianOf } from '../../../lib/rectify/median-of';
 import { sharedFile } from '../../shared-data';
 
 type Pixel = readonly [column: number, row: number];
