@@ -7,10 +7,10 @@ import type { PrintScale } from '../card/print-check';
 import { parseCardCode } from '../card/serial';
 import { scaleGeometry } from '../card/scale-geometry';
 import { type CardKnowledge, HOME_CARD } from '../colour/card-knowledge';
+import { a65Map } from '../colour/a65-map';
 import { correctMap } from '../colour/correct-map';
 import { erythemaIndexMap } from '../colour/erythema-index-map';
 import { knowledgeFromBaseline } from '../colour/knowledge-from-baseline';
-import { lab65Map } from '../colour/lab65-map';
 import { lightGates } from '../colour/light-gates';
 import { matchMap } from '../colour/match-map';
 import { matchToBaseline } from '../colour/match-to-baseline';
@@ -82,7 +82,7 @@ async function analyseUpright(photo: UprightPhoto, request: AnalysisRequest, por
   const segmentation = segmentToe(colours, fields);
   const all: GateReason[] = [...reasons, ...toeGates(colours, segmentation, geometry)];
   if (all.length > 0) return { ...empty, card, colour, colours, segmentation, reasons: all };
-  const { a65 } = lab65Map(colours, colour.paperLight, fields.toe);
+  const a65 = a65Map(colours, colour.paperLight, fields.toe);
   return { ...empty, card, colour, colours, segmentation, measurement: measureSegmentation(segmentation, card, fields, a65) };
 }
 
