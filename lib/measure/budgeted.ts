@@ -34,8 +34,8 @@ export function budgeted(input: MeasureInput, key: Measurand, value: number, ter
   const spread = input.passSpread?.[key];
   const scatter: BudgetTerm[] =
     spread && spread.passes > 1 ? [{ name: 'methodSpread', u: spread.sd, dof: spread.passes - 1 }] : [];
-  const left = input.modelError?.[key];
-  const model: BudgetTerm[] = left ? [{ name: 'model', u: Math.hypot(left.relative * value, left.absolute) }] : [];
-  const budget = combineBudget([...terms, ...scatter, ...model]);
+  const others = { model: input.modelError?.[key], tracing: input.tracing?.[key] };
+  const left = Object.entries(others).flatMap(([name, error]) => (error ? [{ name, u: Math.hypot(error.relative * value, error.absolute) }] : []));
+  const budget = combineBudget([...terms, ...scatter, ...left]);
   return { measurement: measured(value, budget.uCombined, MEASURAND_UNIT[key]), budget };
 }

@@ -87,6 +87,8 @@ export interface MeasureInput {
   readonly passSpread?: Partial<Record<Measurand, { readonly sd: number; readonly passes: number }>>;
   /** What the tissue model leaves over beyond its fields' own spread: one standard deviation, relative and in the unit. */
   readonly modelError?: Partial<Record<Measurand, { readonly relative: number; readonly absolute: number }>>;
+  /** How far people differ who draw the same outline: one standard deviation, relative and in the unit. */
+  readonly tracing?: Partial<Record<Measurand, { readonly relative: number; readonly absolute: number }>>;
   /** What an earlier stage already knows cannot be measured; it overrules whatever outlines are there. */
   readonly notMeasuredBecause?: Partial<Record<Measurand, NotMeasuredReason>>;
 }

@@ -64,7 +64,7 @@ export async function analysePhoto(file: Uint8Array, request: AnalysisRequest, p
 }
 
 async function analyseUpright(photo: UprightPhoto, request: AnalysisRequest, ports: AnalysisPorts): Promise<Analysis> {
-  const empty: Analysis = { photo, methodVersion: METHOD_VERSION, reasons: [], card: null, colour: null, colours: null, segmentation: null, measurement: null };
+  const empty: Analysis = { photo, methodVersion: METHOD_VERSION, reasons: [], card: null, colour: null, colours: null, fields: null, segmentation: null, measurement: null };
   const early = gatesBeforeCard(photo, request.context);
   if (early.some((reason) => reason.gate === 'notAPhotograph')) return { ...empty, reasons: early };
 
@@ -81,9 +81,9 @@ async function analyseUpright(photo: UprightPhoto, request: AnalysisRequest, por
   const colours = { ...map, erythemaIndex: erythemaIndexMap(map) };
   const segmentation = segmentToe(colours, fields);
   const all: GateReason[] = [...reasons, ...toeGates(colours, segmentation, geometry)];
-  if (all.length > 0) return { ...empty, card, colour, colours, segmentation, reasons: all };
+  if (all.length > 0) return { ...empty, card, colour, colours, fields, segmentation, reasons: all };
   const a65 = a65Map(colours, colour.paperLight, fields.toe);
-  return { ...empty, card, colour, colours, segmentation, measurement: measureSegmentation(segmentation, card, fields, a65) };
+  return { ...empty, card, colour, colours, fields, segmentation, measurement: measureSegmentation(segmentation, card, fields, a65) };
 }
 
 function seeCard(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry, print: PrintScale, ports: AnalysisPorts): SeenCard {

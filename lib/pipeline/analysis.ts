@@ -1,14 +1,14 @@
 import type { PrintScale } from '../card/print-check';
 import type { CardColour } from '../colour/read-card-colour';
-import type { ToeMeasurement } from '../measure/measure-input';
 import type { DecodeRefusal } from '../photo/decode-refusals';
 import type { GateReason } from '../photo/reasons';
 import type { UprightPhoto } from '../photo/upright-photo';
 import type { CardFit } from '../rectify/fit-card';
 import type { NotchFrame } from '../rectify/notch-frame';
 import type { CardPose } from '../rectify/pose';
-import type { Segmentation } from '../segment/segmentation';
+import type { Segmentation, TissueFields } from '../segment/segmentation';
 import type { ToeColours } from '../segment/toe-colours';
+import type { SegmentationMeasurement } from './measure-segmentation';
 
 /** The card as one photo shows it. */
 export interface SeenCard {
@@ -32,8 +32,9 @@ export interface Analysis {
   readonly card: SeenCard | null;
   readonly colour: CardColour | null;
   readonly colours: ToeColours | null;
+  readonly fields: TissueFields | null;
   readonly segmentation: Segmentation | null;
-  readonly measurement: ToeMeasurement | null;
+  readonly measurement: SegmentationMeasurement | null;
 }
 
 /** A file that is no photo is not analysed at all. */

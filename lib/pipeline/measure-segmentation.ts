@@ -1,5 +1,5 @@
 import { measureToe } from '../measure/measure-toe';
-import type { Measurand, MeasureInput, ToeMeasurement } from '../measure/measure-input';
+import type { Measurand, MeasureInput, Outlines, ToeMeasurement } from '../measure/measure-input';
 import type { NotMeasuredReason } from '../result';
 import type { Segmentation, TissueFields } from '../segment/segmentation';
 import { LEAST_CONFIDENCE } from '../segment/constants';
@@ -25,6 +25,11 @@ const MODEL_ERROR: MeasureInput['modelError'] = {
 
 const REDNESS: readonly Measurand[] = ['erythemaArea', 'rednessLoad', 'reach', 'reachP95', 'proximalReach', 'unrolledArea', 'unrolledReach', 'rednessDeltaEi', 'rednessDeltaA'];
 
+/** What was measured, and what it was asked with: a person who draws an outline anew asks the same again. */
+export interface SegmentationMeasurement extends ToeMeasurement {
+  readonly input: MeasureInput;
+}
+
 /**
  * From the segment stage's answer to the measure stage's question: outlines, redness planes, scale facts, and which
  * numbers may not be given because the picture does not support them.
@@ -36,7 +41,7 @@ const REDNESS: readonly Measurand[] = ['erythemaArea', 'rednessLoad', 'reach', '
  * @returns every measurand with a value or a reason
  * @example measureSegmentation({ ...found, toe: null }, card, fields, a65).measurements.reach // { notMeasured: 'toeNotFound' }
  */
-export function measureSegmentation(found: Segmentation, card: SeenCard, fields: TissueFields, a65: Float32Array): ToeMeasurement {
+export function measureSegmentation(found: Segmentation, card: SeenCard, fields: TissueFields, a65: Float32Array): SegmentationMeasurement {
   const input: MeasureInput = {
     scale: {
       printRelativeU: card.print.relativeU,
@@ -48,13 +53,18 @@ export function measureSegmentation(found: Segmentation, card: SeenCard, fields:
     },
     lens: card.pose.lens,
     grid: found.grid,
-    outlines: found,
+    outlines: outlinesOf(found),
     redness: rednessPlanes(found, fields, a65),
     toeAxis: null,
     modelError: MODEL_ERROR,
     notMeasuredBecause: refusals(found),
   };
-  return measureToe(input);
+  return { ...measureToe(input), input };
+}
+
+/** The outlines alone, without the planes beside them. */
+function outlinesOf({ erythema, raw, macerated, nailPlate, toe, nailFoldMargin, marginLateral, cutEdge }: Segmentation): Outlines {
+  return { erythema, raw, macerated, nailPlate, toe, nailFoldMargin, marginLateral, cutEdge };
 }
 
 function rednessPlanes(found: Segmentation, fields: TissueFields, a65: Float32Array): MeasureInput['redness'] {

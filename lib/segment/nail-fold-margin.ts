@@ -64,8 +64,12 @@ function withoutHook(points: readonly PointMm[]): PointMm[] {
 /**
  * From the distal end to where the corner begins: where the line first turns away from its own straight run. Margin
  * and proximal half fold are about equally long, so the first part of the line is side for certain.
+ *
+ * @param line the margin from its distal end, points about 0.2 mm apart
+ * @returns the part along the side of the nail
+ * @example lateralPart(margin.line).length
  */
-function lateralPart(line: LineMm): LineMm {
+export function lateralPart(line: LineMm): LineMm {
   const half = Math.round(TURN_WINDOW_MM / STEP_MM);
   const at = (share: number) => Math.round(share * (line.length - 1));
   const straight = directionDeg(line[at(SIDE_FROM)], line[at(SIDE_TO)]);

@@ -30,6 +30,7 @@ export function drawnAnalysis(stepEi: number): Analysis {
     card: STRAIGHT_CARD,
     colour: null,
     colours,
+    fields,
     segmentation,
     measurement: measureSegmentation(segmentation, STRAIGHT_CARD, fields, colours.erythemaIndex),
   };
