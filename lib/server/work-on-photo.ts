@@ -8,14 +8,17 @@ import { claimJob, type ClaimedPhoto } from '../edges/db/claim-job';
 import { type AnalysisWords, finishJob, returnJob } from '../edges/db/finish-job';
 import { encodeJpeg } from '../edges/decode/encode-jpeg';
 import { keepWhole } from '../edges/files/keep-whole';
-import { photoPath, viewPath } from '../edges/files/photo-path';
+import { mapPath, photoPath, viewPath } from '../edges/files/photo-path';
+import { pressMap } from '../edges/files/press-map';
 import { errorFacts, logEvent } from '../edges/log/log-event';
 import type { UprightPhoto } from '../photo/upright-photo';
 import { analysePhoto } from '../pipeline/analyse-photo';
 import { analysisToJson } from '../pipeline/analysis-json';
-import { isMeasuredAnalysis } from '../pipeline/analysis';
+import { type Analysis, isMeasuredAnalysis } from '../pipeline/analysis';
 import { METHOD_VERSION } from '../pipeline/method-version';
+import { packRedrawMap } from '../pipeline/pack-redraw-map';
 import type { AnalysisPorts } from '../pipeline/ports';
+import { redrawMap } from '../pipeline/redraw-map';
 import { askPerson } from './ask-person';
 import { gatesOfRefusal } from './gates-of-refusal';
 import type { Store } from './store';
@@ -91,7 +94,8 @@ async function measureToe(file: Uint8Array, photo: ClaimedPhoto, store: Store, p
   if (serial !== null && !(await isOwnCard(serial, photo, store))) {
     return { ...known, json, viewSha256, outcome: 'held', gates: ['wrongCard'], findings: [askPerson('held', photo)] };
   }
-  return { ...known, json, viewSha256, outcome: isMeasuredAnalysis(analysis) ? 'measured' : 'retake', gates };
+  const mapSha256 = await keepMap(analysis, photo, store);
+  return { ...known, json, viewSha256, mapSha256, outcome: isMeasuredAnalysis(analysis) ? 'measured' : 'retake', gates };
 }
 
 /** Taken by staff on the day of the procedure, perhaps with a card of the clinic's own. */
@@ -116,11 +120,22 @@ function printOf(photo: ClaimedPhoto): PrintScale {
 async function keepView(picture: UprightPhoto, { episodeId }: ClaimedPhoto, { settings }: Store): Promise<string> {
   const jpeg = await encodeJpeg(picture, VIEW);
   const sha256 = createHash('sha256').update(jpeg).digest('hex');
-  const once = async function* () {
-    yield jpeg;
-  };
-  await keepWhole(viewPath(settings.photoFolder, { episodeId, sha256 }), sha256, once());
+  await keepWhole(viewPath(settings.photoFolder, { episodeId, sha256 }), sha256, once(jpeg));
   return sha256;
+}
+
+/** What a person needs to draw its outlines anew, so that no page ever has to open a photo. */
+async function keepMap(analysis: Analysis, { episodeId }: ClaimedPhoto, { settings }: Store): Promise<string | null> {
+  const map = redrawMap(analysis);
+  if (map === null) return null;
+  const packed = await pressMap(packRedrawMap(map));
+  const sha256 = createHash('sha256').update(packed).digest('hex');
+  await keepWhole(mapPath(settings.photoFolder, { episodeId, sha256 }), sha256, once(packed));
+  return sha256;
+}
+
+async function* once(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
+  yield bytes;
 }
 
 const givenUpWords = (photo: ClaimedPhoto): AnalysisWords => ({

@@ -9,6 +9,8 @@ export interface AnalysisWords {
   readonly gates: readonly string[];
   readonly json: unknown;
   readonly viewSha256: string | null;
+  /** Name of the packed map from which outlines can be drawn anew. */
+  readonly mapSha256?: string | null;
   /** For a person to look at, where the photo gives cause by itself. */
   readonly findings: readonly Finding[];
 }

@@ -7,6 +7,7 @@ import { PRAGMAS } from './verify-pragmas';
 export interface NamedFiles {
   readonly whole: readonly PhotoName[];
   readonly views: readonly PhotoName[];
+  readonly maps: readonly PhotoName[];
 }
 
 async function withConnection<Result>(file: string, work: (connection: Connection) => Promise<Result>): Promise<Result> {
@@ -39,6 +40,7 @@ export async function namedFiles(file: string): Promise<NamedFiles> {
     return {
       whole: await namesOf('SELECT DISTINCT episodeId, sha256 FROM Photo'),
       views: await namesOf('SELECT DISTINCT p.episodeId, a.viewSha256 FROM Analysis a JOIN Photo p ON p.id = a.photoId WHERE a.viewSha256 IS NOT NULL'),
+      maps: await namesOf('SELECT DISTINCT p.episodeId, a.mapSha256 FROM Analysis a JOIN Photo p ON p.id = a.photoId WHERE a.mapSha256 IS NOT NULL'),
     };
   });
 }

@@ -1,10 +1,11 @@
 import { createReadStream } from 'node:fs';
 import { keepWhole } from './keep-whole';
-import { type PhotoName, photoPath, viewPath } from './photo-path';
+import { mapPath, type PhotoName, photoPath, viewPath } from './photo-path';
 
 interface Wanted {
   readonly whole: readonly PhotoName[];
   readonly views: readonly PhotoName[];
+  readonly maps: readonly PhotoName[];
 }
 
 /**
@@ -12,10 +13,11 @@ interface Wanted {
  * others from being copied.
  * @returns places of those that could not be copied, relative to nothing: as they were looked for
  */
-export async function copyPhotos(from: string, to: string, { whole, views }: Wanted): Promise<string[]> {
+export async function copyPhotos(from: string, to: string, { whole, views, maps }: Wanted): Promise<string[]> {
   const copies = [
     ...whole.map((name) => ({ name, source: photoPath(from, name), target: photoPath(to, name) })),
     ...views.map((name) => ({ name, source: viewPath(from, name), target: viewPath(to, name) })),
+    ...maps.map((name) => ({ name, source: mapPath(from, name), target: mapPath(to, name) })),
   ];
   const lost: string[] = [];
   for (const { name, source, target } of copies) {

@@ -28,6 +28,12 @@ export function unfinishedPath(folder: string, name: PhotoName, lengthBytes: num
   return path.join(folder, 'unfinished', episodeId, `${sha256}.${lengthBytes}`);
 }
 
+/** Where the packed map lies from which outlines are drawn anew. */
+export function mapPath(folder: string, name: PhotoName): string {
+  const { episodeId, sha256 } = checked(name);
+  return path.join(folder, 'maps', episodeId, `${sha256}.gz`);
+}
+
 /** Where the picture made for people's eyes lies: upright, smaller, without the original's tags. */
 export function viewPath(folder: string, name: PhotoName): string {
   const { episodeId, sha256 } = checked(name);
