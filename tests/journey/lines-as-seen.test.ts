@@ -32,13 +32,20 @@ async function analysed(scene: Scene): Promise<AnalysisJson> {
 }
 
 describe('a photo from a camera that leans by 20°', () => {
-  it.each([3, 4, 5])('has its lines where the skin is seen, and the measured ones beside it (phantom %d)', async (seed) => {
-    const scene = buildScene(cleanSpec(seed, { skinClass: 'light', camera: LEANING }));
-    const { outlines, outlinesAsSeen, picture } = await analysed(scene);
-    const truth = seenMargin(scene);
-    const [seenMm, measuredMm] = [outlinesAsSeen, outlines].map((lines) => rmsMm(lines?.nailFoldMargin ?? [], truth));
-    console.log(`Phantom ${seed}: margin as seen ${seenMm.toFixed(2)} mm RMS from where the camera shows it, straightened ${measuredMm.toFixed(2)} mm.`);
-    expect(seenMm).toBeLessThan(measuredMm);
-    expect(picture).toEqual({ widthPx: 2000, heightPx: 1500 });
-  });
+  it('has its lines where the skin is seen, and the measured ones beside it', async () => {
+    // Over three toes together: on one alone the proposed margin's own error can outweigh the shift of some tenths of a millimetre.
+    const sums = { seenMm: 0, measuredMm: 0 };
+    for (const seed of [3, 4, 5]) {
+      const scene = buildScene(cleanSpec(seed, { skinClass: 'light', camera: LEANING }));
+      const { outlines, outlinesAsSeen, picture } = await analysed(scene);
+      const truth = seenMargin(scene);
+      const [seenMm, measuredMm] = [outlinesAsSeen, outlines].map((lines) => rmsMm(lines?.nailFoldMargin ?? [], truth));
+      console.log(`Phantom ${seed}: margin as seen ${seenMm.toFixed(2)} mm RMS from where the camera shows it, straightened ${measuredMm.toFixed(2)} mm.`);
+      sums.seenMm += seenMm;
+      sums.measuredMm += measuredMm;
+      expect(picture).toEqual({ widthPx: 2000, heightPx: 1500 });
+    }
+    expect(sums.seenMm).toBeGreaterThan(0);
+    expect(sums.seenMm).toBeLessThan(0.75 * sums.measuredMm);
+  }, 120_000);
 });
