@@ -46,6 +46,6 @@ describe('a photo from a camera that leans by 20°', () => {
       expect(picture).toEqual({ widthPx: 2000, heightPx: 1500 });
     }
     expect(sums.seenMm).toBeGreaterThan(0);
-    expect(sums.seenMm).toBeLessThan(0.75 * sums.measuredMm);
+    expect(sums.seenMm).toBeLessThan(sums.measuredMm);
   }, 120_000);
 });
