@@ -1,21 +1,33 @@
-import type { CSSProperties } from 'react';
-import type { ShownPhoto } from '../../lib/server/shown-episode';
+import type { CSSProperties, ReactNode } from 'react';
+import type { ShownPhoto, ShownVersion } from '../../lib/server/shown-episode';
 import { type CardWindow, cssMatrix } from './css-matrix';
 import styles from './photo-with-lines.module.css';
+
+/** Pen lines with their day. */
+export interface DrawnLines {
+  readonly id: string;
+  readonly date: string;
+  readonly lines: ShownVersion['lines'];
+  readonly dateAt: ShownVersion['places']['dateAt'];
+}
 
 interface PhotoWithLinesProps {
   readonly photo: ShownPhoto;
   readonly window: CardWindow;
   /** Whose pen lines are drawn, each with its date; the last is the newest and the only unbroken one. */
-  readonly drawn: readonly ShownPhoto[];
+  readonly drawn: readonly DrawnLines[];
   /** A second photo over the first, from the left up to this share of the width. */
   readonly over?: { readonly photo: ShownPhoto; readonly share: number };
   /** In a strip: no scale, no date, and the words stand beside it. */
   readonly small?: boolean;
+  /** All lines broken, and no date: what lies over them counts. */
+  readonly broken?: boolean;
+  /** More to draw, in the card's millimetres. */
+  readonly children?: ReactNode;
 }
 
 /** A photo laid flat on the card's millimetres, with pen lines over it. */
-export function PhotoWithLines({ photo, window, drawn, over, small = false }: PhotoWithLinesProps) {
+export function PhotoWithLines({ photo, window, drawn, over, small = false, broken = false, children }: PhotoWithLinesProps) {
   const { widthMm, heightMm } = window;
   return (
     <div className={styles.frame} style={{ aspectRatio: `${widthMm} / ${heightMm}` }}>
@@ -28,9 +40,10 @@ export function PhotoWithLines({ photo, window, drawn, over, small = false }: Ph
       {over === undefined ? null : <div className={styles.edge} style={{ left: `${over.share}%` }} />}
       <svg className={styles.lines} viewBox={`${window.acrossMm} ${window.downMm} ${widthMm} ${heightMm}`} aria-hidden="true" focusable="false">
         {drawn.map((one, at) => (
-          <Lines key={one.id} photo={one} older={at < drawn.length - 1} dateSide={small ? null : sideOf(one, drawn)} />
+          <Lines key={one.id} one={one} older={broken || at < drawn.length - 1} dateSide={small || broken ? null : sideOf(one, drawn)} />
         ))}
         {small || photo.cardFromView === null ? null : <ScaleBar window={window} />}
+        {children}
       </svg>
     </div>
   );
@@ -69,21 +82,20 @@ function Picture({ photo, window, unspoken }: { readonly photo: ShownPhoto; read
 type Side = 'middle' | 'left' | 'right';
 
 /** Two dates stand on either side of each other. */
-function sideOf(photo: ShownPhoto, drawn: readonly ShownPhoto[]): Side {
-  const other = drawn.find(({ id }) => id !== photo.id);
+function sideOf(one: DrawnLines, drawn: readonly DrawnLines[]): Side {
+  const other = drawn.find(({ id }) => id !== one.id);
   if (other === undefined) return 'middle';
-  const [own, others] = [photo, other].map(({ places }) => places.dateAt?.[0] ?? 0);
-  return own > others || (own === others && photo === drawn[0]) ? 'right' : 'left';
+  const [own, others] = [one, other].map(({ dateAt }) => dateAt?.[0] ?? 0);
+  return own > others || (own === others && one === drawn[0]) ? 'right' : 'left';
 }
 
 const BESIDE_MM: Readonly<Record<Side, number>> = { middle: 0, left: -1.5, right: 1.5 };
 const ANCHOR = { middle: 'middle', left: 'end', right: 'start' } as const;
 
 /** A page of two photos has room for these; the list beside a case shows all. */
-const SHOWN_LINES: Readonly<Partial<Record<ShownPhoto['lines'][number]['name'], string>>> = { nailFoldMargin: styles.margin, raw: styles.raw, erythema: styles.redness };
+const SHOWN_LINES: Readonly<Partial<Record<ShownVersion['lines'][number]['name'], string>>> = { nailFoldMargin: styles.margin, raw: styles.raw, erythema: styles.redness };
 
-function Lines({ photo: { lines, places, date }, older, dateSide }: { readonly photo: ShownPhoto; readonly older: boolean; readonly dateSide: Side | null }) {
-  const { dateAt } = places;
+function Lines({ one: { lines, dateAt, date }, older, dateSide }: { readonly one: DrawnLines; readonly older: boolean; readonly dateSide: Side | null }) {
   return (
     <g className={older ? styles.older : undefined}>
       {lines.map(({ name, path }) =>

@@ -33,6 +33,7 @@ export const ACTIONS = [
   'episode.start',
   'episode.handOut',
   'episode.photo',
+  'outline.redraw',
   'plans.read',
   'plans.change',
   'rules.read',
@@ -111,6 +112,10 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   { role: 'nurse', action: 'episode.photo', scope: 'clinic' },
   { role: 'clinician', action: 'episode.photo', scope: 'clinic' },
   { role: 'lead', action: 'episode.photo', scope: 'clinic' },
+
+  // Whoever judges a case at the follow-up draws its outlines anew.
+  { role: 'clinician', action: 'outline.redraw', scope: 'clinic' },
+  { role: 'lead', action: 'outline.redraw', scope: 'clinic' },
 
   // Whoever works by the clinic's plans and limits reads them; a lead changes them.
   { role: 'nurse', action: 'plans.read', scope: 'clinic' },

@@ -33,7 +33,7 @@ export function analysisToJson(analysis: Analysis, photoName: string) {
     measurements: allMeasurements(measurement?.measurements ?? null),
     budget: measurement?.budget ?? {},
     outlines: segmentation && outlinesToJson(segmentation, measurement?.outlines ?? segmentation),
-    outlinesAsSeen: segmentation && movedOutlines(segmentation),
+    outlinesAsSeen: segmentation && movedOutlinesJson(segmentation),
   };
 }
 
@@ -89,15 +89,20 @@ function allMeasurements(measurements: Readonly<Record<Measurand, Measurement>> 
 export function outlinesToJson(found: Segmentation, lines: Outlines = found) {
   return {
     toe: rings(lines.toe),
-    ...movedOutlines(lines),
+    ...movedOutlinesJson(lines),
     referenceSkin: rings(found.reference?.region ?? null),
     treatedSide: found.treatedSide,
     marginOrigin: found.nailFoldMargin?.origin ?? null,
   };
 }
 
-/** Those that straightening moves. */
-const movedOutlines = (lines: Outlines) => ({
+/**
+ * Of the outlines those that straightening moves.
+ *
+ * @param lines straightened or as seen
+ * @example movedOutlinesJson(outlines).nailFoldMargin?.[0] // [46, 25]
+ */
+export const movedOutlinesJson = (lines: Outlines) => ({
   nailPlate: rings(lines.nailPlate),
   nailFoldMargin: lines.nailFoldMargin && lineToJson(lines.nailFoldMargin.line),
   nailFoldMarginLateral: lines.marginLateral && lineToJson(lines.marginLateral),

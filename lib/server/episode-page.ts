@@ -27,8 +27,13 @@ export function courseOf({ episode }: Story, at: Date): Course {
   return prepareCourse(parsed.episode);
 }
 
+interface Looking {
+  readonly photoFolder: string;
+  readonly mayRedraw: boolean;
+}
+
 /** The page of one episode at one moment. Only the sizes of its pictures are read from the disk. */
-export async function episodePage(story: Story, moment: Date, photoFolder: string): Promise<EpisodePage> {
+export async function episodePage(story: Story, moment: Date, { photoFolder, mayRedraw }: Looking): Promise<EpisodePage> {
   const { episode } = story;
   const course = courseOf(story, moment);
   const { procedure, plan, risks } = course.episode;
@@ -37,7 +42,7 @@ export async function episodePage(story: Story, moment: Date, photoFolder: strin
   const nameOf = nameOfIn(story);
   const words = { book: bookOf(story), matricectomy: procedure.matricectomy, clock, nameOf };
   const events = episodeEvents(episode, plan, clock.dayOf);
-  const photos = await episodePhotos(episode, { photoFolder, clock, dayOf: daysOf(trend) });
+  const photos = await episodePhotos(episode, { photoFolder, clock, nameOf, dayOf: daysOf(trend) });
   return {
     caseCode: episode.caseCode,
     clinic: episode.clinic.name,
@@ -50,7 +55,8 @@ export async function episodePage(story: Story, moment: Date, photoFolder: strin
     plan: planWords(plan),
     ruleBookVersion,
     ...episodeFindings(story, findings, words),
-    plots: episodePlots(course, { lastDay: clock.dayOf(moment), events }),
+    plots: episodePlots(course, { lastDay: clock.dayOf(moment), events, versionOf: versionsOf(story) }),
+    mayRedraw,
     events: events.map(({ day, letter, words }) => ({ letter, words, when: `day ${day.toFixed(1)}` })),
     raw: rawWords(trend),
     photos,
@@ -62,6 +68,9 @@ export async function episodePage(story: Story, moment: Date, photoFolder: strin
 
 /** Staff are written down by their id, alone or behind their role; rules and the case by their own name. */
 const nameOfIn = ({ nameOf }: Story) => (by: string): string => nameOf.get(by) ?? nameOf.get(by.slice(by.indexOf(':') + 1)) ?? by;
+
+/** Photos whose newest outlines a person drew, with the number of that version. */
+const versionsOf = ({ episode }: Story): Map<string, number> => new Map(episode.photos.flatMap(({ id, outlines }) => (outlines.length > 0 ? [[id, outlines[0].number]] : [])));
 
 /** Every photo of the course is a point or a gap of each series. */
 function daysOf({ series }: Trend): Map<string, number> {

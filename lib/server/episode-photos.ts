@@ -4,11 +4,9 @@ import type { EpisodeRows } from '../edges/db/read-episode-rows';
 import { viewPath } from '../edges/files/photo-path';
 import type { AnalysisJson } from '../pipeline/analysis-json';
 import { cardFromView, type PictureSize } from '../report/card-from-view';
-import { linePlaces } from '../report/line-places';
-import { penLines } from '../report/pen-lines';
-import { gapReasonWords, trendNumberWords } from '../report/trend-words';
+import { gapReasonWords } from '../report/trend-words';
 import type { EpisodeClock } from './episode-clock';
-import { seenOutlines } from './seen-outlines';
+import { outlineVersions } from './outline-versions';
 import type { ShownPhoto } from './shown-episode';
 
 type PhotoRows = EpisodeRows['photos'][number];
@@ -25,16 +23,10 @@ const OUTCOME: Readonly<Record<string, string>> = {
 };
 /** Given up on, it would have an outcome. */
 const WAITING = 'not measured yet';
-const SHOWN: readonly (readonly ['reach' | 'erythemaArea' | 'grooveWidth' | 'rawArea', string, string])[] = [
-  ['reach', 'reach, as seen', 'mm'],
-  ['erythemaArea', 'redness area', 'mm²'],
-  ['rawArea', 'raw area', 'mm²'],
-  ['grooveWidth', 'groove width', 'mm'],
-];
-
 interface Place {
   readonly photoFolder: string;
   readonly clock: EpisodeClock;
+  readonly nameOf: (by: string) => string;
   /** Days of the photos that the trend knows. */
   readonly dayOf: ReadonlyMap<string, number>;
 }
@@ -45,13 +37,12 @@ export async function episodePhotos({ photos }: EpisodeRows, place: Place): Prom
   return shown.sort((a, b) => a.day - b.day).map(({ day, photo }) => ({ ...photo, day: day.toFixed(1) }));
 }
 
-async function shownPhoto(photo: PhotoRows, { photoFolder, clock }: Place): Promise<Omit<ShownPhoto, 'day'>> {
+async function shownPhoto(photo: PhotoRows, { photoFolder, clock, nameOf }: Place): Promise<Omit<ShownPhoto, 'day'>> {
   const { id, receivedAt } = photo;
   const analysis = photo.analyses.at(0);
   const json = analysis?.json ? (JSON.parse(analysis.json) as AnalysisJson) : null;
   const view = analysis?.viewSha256 ? await sizeOfJpeg(viewPath(photoFolder, { episodeId: photo.episodeId, sha256: analysis.viewSha256 })) : null;
   const card = json?.card ?? null;
-  const seen = json && seenOutlines(json);
   return {
     id,
     date: clock.date(receivedAt),
@@ -59,19 +50,11 @@ async function shownPhoto(photo: PhotoRows, { photoFolder, clock }: Place): Prom
     picture: view && `/api/photos/${id}`,
     size: view,
     cardFromView: view && card && json?.picture ? cardFromView(card.homography, json.picture, view) : null,
-    lines: penLines(seen),
-    places: linePlaces(seen),
     tiltDeg: card && Math.round(card.tiltDeg),
     state: analysis ? (OUTCOME[analysis.outcome] ?? `not measured: ${(JSON.parse(analysis.gates) as string[]).map(gapReasonWords).join(', ')}`) : WAITING,
-    numbers: analysis?.outcome === 'measured' && json ? numbersOf(json) : [],
+    versions: outlineVersions(photo, json, { clock, nameOf }),
+    canRedraw: Boolean(analysis?.mapSha256),
   };
-}
-
-function numbersOf({ measurements }: AnalysisJson): string[] {
-  return SHOWN.map(([key, name, unit]) => {
-    const found = measurements[key];
-    return 'notMeasured' in found ? `${name}: none (${gapReasonWords(found.notMeasured)})` : `${name} ${trendNumberWords(found.value)} ± ${trendNumberWords(found.U)} ${unit}`;
-  });
 }
 
 /** Our own picture: nothing is decoded, only the frame's size is read. */

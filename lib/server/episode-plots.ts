@@ -9,6 +9,8 @@ import type { ShownPlot } from './shown-episode';
 const PAIN_TOP = 10;
 
 interface Place {
+  /** Photos with outlines drawn by hand, and which version of them counts. */
+  readonly versionOf: ReadonlyMap<string, number>;
   readonly lastDay: number;
   readonly events: readonly { readonly day: number; readonly letter: string }[];
 }
@@ -54,12 +56,14 @@ function painOf({ entries }: Course): DescribedSeries {
   });
 }
 
-function shownPlot({ id, title, unit, of, series, leastTop }: Followed, { lastDay, events }: Place): ShownPlot {
-  const points = series.points.map(({ day, value, u }) => ({ day, value, U: of === 'photo' ? 2 * u : null }));
-  const values = points.map(({ day, value, U }) => ({ day, value: `${trendNumberWords(value)} ${unit}`, U: U === null ? 'as said' : `± ${trendNumberWords(U)}`, note: '' }));
+function shownPlot({ id, title, unit, of, series, leastTop }: Followed, { lastDay, events, versionOf }: Place): ShownPlot {
+  const points = series.points.map(({ day, value, u, photo }) => ({ day, value, U: of === 'photo' ? 2 * u : null, note: noteOf(versionOf.get(photo)) }));
+  const values = points.map(({ day, value, U, note }) => ({ day, value: `${trendNumberWords(value)} ${unit}`, U: U === null ? 'as said' : `± ${trendNumberWords(U)}`, note }));
   const gaps = series.gaps.map(({ day, reason }) => ({ day, value: 'none', U: '', note: gapReasonWords(reason) }));
   const rows = [...values, ...gaps].sort((a, b) => a.day - b.day).map((row) => ({ ...row, day: row.day.toFixed(1) }));
   const plot = trendPlot({ points, stretches: series.stretches, gapDays: series.gaps.map(({ day }) => day), lastDay, leastTop, events });
   const { said, more } = trendWords(series, { unit, of });
   return { id, title, unit, plot, sentences: said, more, rows };
 }
+
+const noteOf = (version: number | undefined): string => (version === undefined ? '' : `outlines: version ${version}, by hand`);

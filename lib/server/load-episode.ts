@@ -15,5 +15,6 @@ export async function loadEpisode(actor: Actor, caseCode: string): Promise<{ rea
   if (!may.allowed) return { refused: refusedBy(may) };
   const story = await readStory(database, may.episodeId);
   await noteAudit(database, { clinicId: story.episode.clinicId, episodeId: may.episodeId, actor: actorName(actor), action: 'episode.read', rule: may.rule, at: now() });
-  return { page: await episodePage(story, now(), settings.photoFolder) };
+  const mayRedraw = guard(actor, 'outline.redraw', episode).allowed;
+  return { page: await episodePage(story, now(), { photoFolder: settings.photoFolder, mayRedraw }) };
 }

@@ -59,7 +59,7 @@ async function reviewCase(queries: Queries, rows: EpisodeRows, photoFolder: stri
     facts: procedureWords(procedure),
     risks,
     findings: await findingsOf(queries, open, { rows, procedure, clock }),
-    photos: await reviewPhotos(rows, photoFolder, clock),
+    photos: await reviewPhotos(rows, { photoFolder, clock, nameOf: (by) => staffName(by, nameOf) }),
     checkIns: checkInsOf(rows, clock),
     reach: reachTrend(reach, clock.dayOf(moment)),
     earlier: earlierOf(rows, clock, nameOf),

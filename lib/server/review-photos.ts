@@ -1,37 +1,44 @@
 import type { EpisodeRows } from '../edges/db/read-episode-rows';
-import type { AnalysisJson } from '../pipeline/analysis-json';
+import type { OutlinesJson } from '../pipeline/analysis-json';
 import { type Homography, invertHomography, pxPerMmAt } from '../rectify/homography';
 import { penLines } from '../report/pen-lines';
 import { placeOnPicture } from '../report/place-on-picture';
 import type { EpisodeClock } from './episode-clock';
 import { episodePhotos } from './episode-photos';
 import type { ReviewPhoto } from './review-case';
-import { seenOutlines } from './seen-outlines';
+import { newestOutlines } from './seen-outlines';
 
 /** The newest say why somebody looks now; the episode's own page has them all. */
 const MOST_PHOTOS = 4;
 /** Around the toe there is room for redness that runs on. */
 const AROUND = 0.25;
 
+interface Looking {
+  readonly photoFolder: string;
+  readonly clock: EpisodeClock;
+  readonly nameOf: (by: string) => string;
+}
+
 /** The newest photos of a case, newest first, with the pen lines as they lie on each picture. */
-export async function reviewPhotos(rows: EpisodeRows, photoFolder: string, clock: EpisodeClock): Promise<ReviewPhoto[]> {
+export async function reviewPhotos(rows: EpisodeRows, { photoFolder, clock, nameOf }: Looking): Promise<ReviewPhoto[]> {
   const photos = rows.photos.slice(-MOST_PHOTOS);
-  const shown = await episodePhotos({ ...rows, photos }, { photoFolder, clock, dayOf: new Map() });
-  const kept = new Map(photos.map(({ id, analyses: [analysis] }) => [id, analysis?.json ? (JSON.parse(analysis.json) as AnalysisJson) : null]));
-  return shown.reverse().map(({ id, at, state, numbers, picture, size, cardFromView }) => {
-    const drawn = drawnOn(kept.get(id) ?? null, cardFromView);
-    return { id, at, state, numbers, picture, widthPx: size?.widthPx ?? 0, heightPx: size?.heightPx ?? 0, ...drawn };
+  const shown = await episodePhotos({ ...rows, photos }, { photoFolder, clock, nameOf, dayOf: new Map() });
+  const seen = new Map(photos.map((photo) => [photo.id, newestOutlines(photo)]));
+  return shown.reverse().map(({ id, at, state, versions: [newest], picture, size, cardFromView }) => {
+    const drawn = drawnOn(seen.get(id) ?? null, cardFromView);
+    const byHand = newest.number > 0 ? [newest.words] : [];
+    return { id, at, state, numbers: [...newest.numbers, ...byHand], picture, widthPx: size?.widthPx ?? 0, heightPx: size?.heightPx ?? 0, ...drawn };
   });
 }
 
 type Drawn = Pick<ReviewPhoto, 'lines' | 'toe' | 'pxPerMm'>;
 
-function drawnOn(json: AnalysisJson | null, cardFromView: Homography | null): Drawn {
-  const places = json?.outlines?.toe?.flatMap(({ ring }) => ring) ?? [];
-  if (!json?.outlines || cardFromView === null) return { lines: [], toe: null, pxPerMm: null };
+function drawnOn(outlines: OutlinesJson | null, cardFromView: Homography | null): Drawn {
+  const places = outlines?.toe?.flatMap(({ ring }) => ring) ?? [];
+  if (!outlines || cardFromView === null) return { lines: [], toe: null, pxPerMm: null };
   const placeOn = placeOnPicture(cardFromView);
   // The plate is no finding, and here there are lines enough.
-  const lines = penLines(seenOutlines(json), placeOn).filter(({ name }) => name !== 'nailPlate');
+  const lines = penLines(outlines, placeOn).filter(({ name }) => name !== 'nailPlate');
   if (places.length === 0) return { lines, toe: null, pxPerMm: null };
   const points = places.map(placeOn);
   const [columns, rows] = [points.map(([column]) => column), points.map(([, row]) => row)];

@@ -3,6 +3,8 @@ import type { AnswerWords } from '../report/answer-words';
 import type { LinePlaces } from '../report/line-places';
 import type { PenLine } from '../report/pen-lines';
 import type { Fact } from '../report/procedure-words';
+import type { DrawnOutline } from '../segment/edge-cost';
+import type { SetPoint } from '../segment/snap-line';
 import type { TrendPlot } from '../report/trend-plot';
 
 /** All that the page of one episode shows; plain data. Times are written out in the clinic's zone. */
@@ -26,6 +28,8 @@ export interface EpisodePage {
   readonly photos: readonly ShownPhoto[];
   readonly days: readonly ShownDay[];
   readonly messages: readonly { readonly at: string; readonly by: string; readonly text: string }[];
+  /** May whoever looks draw outlines anew? */
+  readonly mayRedraw: boolean;
   readonly resolutions: readonly { readonly at: string; readonly by: string; readonly rule: string; readonly action: string; readonly reason: string }[];
 }
 
@@ -73,13 +77,27 @@ export interface ShownPhoto {
   readonly size: { readonly widthPx: number; readonly heightPx: number } | null;
   /** Shown pixels → card millimetres; null where the card was not found. */
   readonly cardFromView: Homography | null;
-  /** Where the camera shows the skin, in the card's millimetres. */
-  readonly lines: readonly PenLine[];
-  readonly places: LinePlaces;
   readonly tiltDeg: number | null;
   /** Measured, or why not, in words. */
   readonly state: string;
+  /** All outlines that there are, newest first; the last are the program's own. At least one. */
+  readonly versions: readonly ShownVersion[];
+  /** Is the map kept from which its outlines can be drawn anew? */
+  readonly canRedraw: boolean;
+}
+
+/** Outlines of one photo, and what was measured with them. */
+export interface ShownVersion {
+  /** 0 where the program drew all of it. */
+  readonly number: number;
+  /** Whose outlines they are, when they were drawn and why. */
+  readonly words: string;
+  /** Where the camera shows the skin, in the card's millimetres. */
+  readonly lines: readonly PenLine[];
+  readonly places: LinePlaces;
   readonly numbers: readonly string[];
+  /** Points that a person set, by outline. */
+  readonly points: Readonly<Partial<Record<DrawnOutline, readonly SetPoint[]>>>;
 }
 
 export interface ShownDay {

@@ -46,6 +46,7 @@ const MAY: Readonly<Record<Action, readonly Asking[]>> = {
   'episode.read': LOOKING_AFTER,
   'episode.start': LOOKING_AFTER,
   'episode.handOut': LOOKING_AFTER,
+  'outline.redraw': ['a clinician', 'a lead'],
   'episode.photo': LOOKING_AFTER,
   'plans.read': LOOKING_AFTER,
   'plans.change': ['a lead'],

@@ -103,6 +103,9 @@ const ROUTES: Readonly<Record<string, Asked>> = {
   'POST /api/staff/episodes/[episodeId]/link': { body: {}, status: lookingAfter(400) },
   'POST /api/staff/episodes/[episodeId]/sheet': { body: {}, status: lookingAfter(400) },
   'PUT /api/staff/episodes/[episodeId]/photos/[kind]': { body: 'short', headers: { 'x-photo-sha256': SHA256 }, status: lookingAfter(400) },
+  // A clinician draws outlines anew; this photo has no map to draw on.
+  'POST /api/staff/photos/[photoId]/snap': { body: { outline: 'raw', points: null }, status: { ...nobody, clinician: 409, lead: 409 } },
+  'POST /api/staff/photos/[photoId]/outlines': { body: { outline: 'raw', points: null, reason: 'as seen', from: 0 }, status: { ...nobody, clinician: 409, lead: 409 } },
   // A lead changes the plans and the rule book of the clinic; an empty change is refused after the guard.
   'POST /api/staff/plans': { body: {}, status: { ...nobody, lead: 400 } },
   'POST /api/staff/rule-books': { body: {}, status: { ...nobody, lead: 400 } },

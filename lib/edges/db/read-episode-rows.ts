@@ -13,7 +13,7 @@ export async function readEpisodeRows(queries: Queries, id: string) {
         orderBy: { receivedAt: 'asc' },
         include: {
           analyses: { orderBy: { finishedAt: 'desc' }, take: 1 },
-          outlines: { orderBy: { number: 'desc' }, take: 1 },
+          outlines: { orderBy: { number: 'desc' } },
           job: { select: { state: true } },
         },
       },

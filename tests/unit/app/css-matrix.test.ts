@@ -26,7 +26,7 @@ it.each([
 });
 
 it('looks at every toe of the photos, down to a little below the lowest pen line', () => {
-  const photo = (from: [number, number], to: [number, number], dateAt: [number, number] | null) => ({ places: { toe: { from, to }, dateAt } }) as unknown as ShownPhoto;
+  const photo = (from: [number, number], to: [number, number], dateAt: [number, number] | null) => ({ versions: [{ places: { toe: { from, to }, dateAt } }] }) as unknown as ShownPhoto;
   const seen = cardWindow([photo([30, 10], [50, 80], [35, 30]), photo([28, 12], [49, 80], [36, 34])]);
   expect(seen).toEqual({ acrossMm: 26, downMm: 8, widthMm: 26, heightMm: 37 });
 });

@@ -2,8 +2,11 @@
 
 import { useId, useState } from 'react';
 import type { ShownPhoto } from '../../../../lib/server/shown-episode';
+import { Button } from '../../../_components/button';
 import { PhotoWithLines } from '../../../_components/photo-with-lines';
 import { cardWindow } from './card-window';
+import { drawnOn } from './drawn-on';
+import { RedrawPhoto } from './redraw-photo';
 import styles from './compare-photos.module.css';
 
 const WAYS = [
@@ -17,12 +20,14 @@ const canLieFlat = ({ cardFromView }: ShownPhoto): boolean => cardFromView !== n
 const nameOf = ({ day, date, state }: ShownPhoto): string => `Day ${day}, ${date}: ${state}`;
 
 /** A strip of all photos, and any two of them compared in the card's millimetres. */
-export function ComparePhotos({ photos }: { readonly photos: readonly ShownPhoto[] }) {
+export function ComparePhotos({ photos, mayRedraw }: { readonly photos: readonly ShownPhoto[]; readonly mayRedraw: boolean }) {
   const flat = photos.filter(canLieFlat);
   const [ids, setIds] = useState<readonly [string, string]>([(flat.at(-2) ?? photos[0]).id, (flat.at(-1) ?? photos[photos.length - 1]).id]);
   const [way, setWay] = useState<Way>('side');
+  const [redrawn, setRedrawn] = useState<string | null>(null);
   const pair = photos.filter(({ id }) => ids.includes(id));
   const [earlier, later] = [pair[0], pair[pair.length - 1]];
+  const redrawnPhoto = photos.find(({ id }) => id === redrawn);
   const choose = (place: 0 | 1, id: string) => setIds(place === 0 ? [id, later.id] : [earlier.id, id]);
   return (
     <div className={styles.compare}>
@@ -31,7 +36,16 @@ export function ComparePhotos({ photos }: { readonly photos: readonly ShownPhoto
         <PhotoChoice label="Later photo" photos={photos} chosen={later.id} onChoose={(id) => choose(1, id)} />
         <WayChoice way={way} onChoose={setWay} />
       </div>
-      <Comparison earlier={earlier} later={later} way={way} />
+      {redrawnPhoto === undefined ? <Comparison earlier={earlier} later={later} way={way} /> : <RedrawPhoto key={redrawnPhoto.id} photo={redrawnPhoto} window={cardWindow([redrawnPhoto])} onClose={() => setRedrawn(null)} />}
+      {mayRedraw && redrawnPhoto === undefined ? (
+        <p className={styles.tools}>
+          {[...new Set([earlier, later])].filter(({ canRedraw, cardFromView }) => canRedraw && cardFromView !== null).map((photo) => (
+            <Button key={photo.id} onClick={() => setRedrawn(photo.id)}>
+              Draw an outline of day {photo.day} anew
+            </Button>
+          ))}
+        </p>
+      ) : null}
       <Strip photos={photos} shown={[earlier.id, later.id]} onChoose={(id) => choose(1, id)} />
     </div>
   );
@@ -76,6 +90,8 @@ function WayChoice({ way, onChoose }: { readonly way: Way; readonly onChoose: (w
 
 function Comparison({ earlier, later, way }: { readonly earlier: ShownPhoto; readonly later: ShownPhoto; readonly way: Way }) {
   const [share, setShare] = useState(50);
+  const [numbers, setNumbers] = useState<Readonly<Record<string, number>>>({});
+  const numberOf = ({ id, versions }: ShownPhoto): number => numbers[id] ?? versions[0].number;
   const window = cardWindow([earlier, later]);
   const parted = [earlier, later].find((photo) => !canLieFlat(photo));
   if (way === 'side' || parted || earlier === later) {
@@ -85,8 +101,8 @@ function Comparison({ earlier, later, way }: { readonly earlier: ShownPhoto; rea
         <div className={styles.pair}>
           {(earlier === later ? [later] : [earlier, later]).map((photo) => (
             <figure key={photo.id} className={styles.figure}>
-              <PhotoWithLines photo={photo} window={window} drawn={[photo]} />
-              <Caption photo={photo} />
+              <PhotoWithLines photo={photo} window={window} drawn={[drawnOn(photo, numberOf(photo))]} />
+              <Caption photo={photo} number={numberOf(photo)} onNumber={(number) => setNumbers({ ...numbers, [photo.id]: number })} />
             </figure>
           ))}
         </div>
@@ -97,7 +113,7 @@ function Comparison({ earlier, later, way }: { readonly earlier: ShownPhoto; rea
   return (
     <figure className={styles.figure}>
       <div className={styles.one}>
-        <PhotoWithLines photo={later} window={window} drawn={way === 'wipe' ? [] : [earlier, later]} over={over} />
+        <PhotoWithLines photo={later} window={window} drawn={way === 'wipe' ? [] : [drawnOn(earlier, numberOf(earlier)), drawnOn(later, numberOf(later))]} over={over} />
       </div>
       {over === undefined ? (
         <p>
@@ -111,8 +127,9 @@ function Comparison({ earlier, later, way }: { readonly earlier: ShownPhoto; rea
           <input type="range" min="0" max="100" value={share} aria-valuetext={`${share} % ${earlier.date}`} onChange={(event) => setShare(Number(event.target.value))} />
         </label>
       )}
-      <Caption photo={earlier} />
-      <Caption photo={later} />
+      {[earlier, later].map((photo) => (
+        <Caption key={photo.id} photo={photo} number={numberOf(photo)} onNumber={(number) => setNumbers({ ...numbers, [photo.id]: number })} />
+      ))}
     </figure>
   );
 }
@@ -120,11 +137,33 @@ function Comparison({ earlier, later, way }: { readonly earlier: ShownPhoto; rea
 /** A tilted camera: what lies below the card is seen beside its place, and its line is not. */
 const TILT_TO_SAY_DEG = 10;
 
-function Caption({ photo: { day, at, state, numbers, tiltDeg } }: { readonly photo: ShownPhoto }) {
+interface CaptionProps {
+  readonly photo: ShownPhoto;
+  /** Which of its outlines are shown. */
+  readonly number: number;
+  readonly onNumber: (number: number) => void;
+}
+
+function Caption({ photo: { day, at, state, versions, tiltDeg }, number, onNumber }: CaptionProps) {
+  const shown = versions.find((version) => version.number === number) ?? versions[0];
   return (
     <figcaption className={styles.caption}>
-      <strong>Day {day}</strong>, {at}: {[state, ...numbers].join('; ')}.{' '}
+      <strong>Day {day}</strong>, {at}: {[state, ...shown.numbers].join('; ')}.{' '}
       {tiltDeg !== null && tiltDeg >= TILT_TO_SAY_DEG ? `The camera leaned ${tiltDeg}°: skin below the card shows beside its place, and its line with it.` : ''}
+      {versions.length > 1 ? (
+        <label className={styles.version}>
+          <span>Outlines of day {day}</span>
+          <select value={shown.number} onChange={(event) => onNumber(Number(event.target.value))}>
+            {versions.map((version, place) => (
+              <option key={version.number} value={version.number}>
+                {version.number === 0 ? 'By the program' : `Version ${version.number}, by hand`}
+                {place === 0 ? ' (counts)' : ''}
+              </option>
+            ))}
+          </select>
+          <span>{shown.words}.</span>
+        </label>
+      ) : null}
     </figcaption>
   );
 }
@@ -136,7 +175,7 @@ function Strip({ photos, shown, onChoose }: { readonly photos: readonly ShownPho
       {photos.map((photo) => (
         <li key={photo.id}>
           <button type="button" className={styles.thumb} aria-pressed={shown.includes(photo.id)} onClick={() => onChoose(photo.id)}>
-            <PhotoWithLines photo={photo} window={window} drawn={[photo]} small />
+            <PhotoWithLines photo={photo} window={window} drawn={[drawnOn(photo)]} small />
             <span>
               Day {photo.day}
               {shown.includes(photo.id) ? ' · shown above' : ''}

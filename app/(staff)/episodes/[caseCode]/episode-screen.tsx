@@ -71,7 +71,7 @@ export function EpisodeScreen({ page }: { readonly page: EpisodePage }) {
 
       <section aria-labelledby="photos" className={styles.section}>
         <h2 id="photos">Photos</h2>
-        {photos.length > 0 ? <ComparePhotos photos={photos} /> : <p>No photo has come yet.</p>}
+        {photos.length > 0 ? <ComparePhotos photos={photos} mayRedraw={page.mayRedraw} /> : <p>No photo has come yet.</p>}
       </section>
       <Days days={page.days} />
       <Words messages={page.messages} resolutions={page.resolutions} />
