@@ -9,6 +9,8 @@ export interface DrawnLines {
   readonly date: string;
   readonly lines: ShownVersion['lines'];
   readonly dateAt: ShownVersion['places']['dateAt'];
+  /** Six numbers of an SVG matrix, where the photo itself was moved. */
+  readonly matrix?: string;
 }
 
 interface PhotoWithLinesProps {
@@ -95,9 +97,9 @@ const ANCHOR = { middle: 'middle', left: 'end', right: 'start' } as const;
 /** A page of two photos has room for these; the list beside a case shows all. */
 const SHOWN_LINES: Readonly<Partial<Record<ShownVersion['lines'][number]['name'], string>>> = { nailFoldMargin: styles.margin, raw: styles.raw, erythema: styles.redness };
 
-function Lines({ one: { lines, dateAt, date }, older, dateSide }: { readonly one: DrawnLines; readonly older: boolean; readonly dateSide: Side | null }) {
+function Lines({ one: { lines, dateAt, date, matrix }, older, dateSide }: { readonly one: DrawnLines; readonly older: boolean; readonly dateSide: Side | null }) {
   return (
-    <g className={older ? styles.older : undefined}>
+    <g className={older ? styles.older : undefined} transform={matrix && `matrix(${matrix})`}>
       {lines.map(({ name, path }) =>
         SHOWN_LINES[name] === undefined ? null : (
           <g key={name}>

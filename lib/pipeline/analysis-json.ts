@@ -48,6 +48,7 @@ function cardToJson(card: SeenCard) {
     tiltDeg: card.pose.tiltDeg,
     distanceMm: card.pose.distanceMm,
     distanceRelativeU: card.pose.distanceRelativeU,
+    lens: card.pose.lens,
     focalFrom: card.pose.focalFrom,
     pxPerMm: card.pxPerMm,
     residualMm: card.fit.residualMm,

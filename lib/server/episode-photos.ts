@@ -8,6 +8,7 @@ import { gapReasonWords } from '../report/trend-words';
 import type { EpisodeClock } from './episode-clock';
 import { outlineVersions } from './outline-versions';
 import type { ShownPhoto } from './shown-episode';
+import { standOf } from './stand-of';
 
 type PhotoRows = EpisodeRows['photos'][number];
 
@@ -53,6 +54,7 @@ async function shownPhoto(photo: PhotoRows, { photoFolder, clock, nameOf }: Plac
     tiltDeg: card && Math.round(card.tiltDeg),
     state: analysis ? (OUTCOME[analysis.outcome] ?? `not measured: ${(JSON.parse(analysis.gates) as string[]).map(gapReasonWords).join(', ')}`) : WAITING,
     versions: outlineVersions(photo, json, { clock, nameOf }),
+    stand: standOf(json),
     canRedraw: Boolean(analysis?.mapSha256),
   };
 }

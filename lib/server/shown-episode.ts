@@ -1,3 +1,4 @@
+import type { OutlinesJson } from '../pipeline/analysis-json';
 import type { Homography } from '../rectify/homography';
 import type { AnswerWords } from '../report/answer-words';
 import type { LinePlaces } from '../report/line-places';
@@ -6,6 +7,7 @@ import type { Fact } from '../report/procedure-words';
 import type { DrawnOutline } from '../segment/edge-cost';
 import type { SetPoint } from '../segment/snap-line';
 import type { TrendPlot } from '../report/trend-plot';
+import type { Stand } from './lay-over';
 
 /** All that the page of one episode shows; plain data. Times are written out in the clinic's zone. */
 export interface EpisodePage {
@@ -82,9 +84,14 @@ export interface ShownPhoto {
   readonly state: string;
   /** All outlines that there are, newest first; the last are the program's own. At least one. */
   readonly versions: readonly ShownVersion[];
+  /** Where its toe lies and from where the camera looks. */
+  readonly stand: Stand;
   /** Is the map kept from which its outlines can be drawn anew? */
   readonly canRedraw: boolean;
 }
+
+/** Lines in the card's millimetres, straightened. */
+export type FlatLines = Pick<OutlinesJson, 'erythema' | 'nailFoldMargin' | 'raw'>;
 
 /** Outlines of one photo, and what was measured with them. */
 export interface ShownVersion {
@@ -95,6 +102,8 @@ export interface ShownVersion {
   /** Where the camera shows the skin, in the card's millimetres. */
   readonly lines: readonly PenLine[];
   readonly places: LinePlaces;
+  /** As they lie, looked at straight from above: for drawing over another photo. */
+  readonly flat: FlatLines;
   readonly numbers: readonly string[];
   /** Points that a person set, by outline. */
   readonly points: Readonly<Partial<Record<DrawnOutline, readonly SetPoint[]>>>;

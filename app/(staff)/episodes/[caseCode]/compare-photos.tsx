@@ -4,6 +4,7 @@ import { useId, useState } from 'react';
 import type { ShownPhoto } from '../../../../lib/server/shown-episode';
 import { Button } from '../../../_components/button';
 import { PhotoWithLines } from '../../../_components/photo-with-lines';
+import { linesLaidOn, linesMovedOnto, movedOnto } from './aligned';
 import { cardWindow } from './card-window';
 import { drawnOn } from './drawn-on';
 import { RedrawPhoto } from './redraw-photo';
@@ -92,16 +93,18 @@ function Comparison({ earlier, later, way }: { readonly earlier: ShownPhoto; rea
   const [share, setShare] = useState(50);
   const [numbers, setNumbers] = useState<Readonly<Record<string, number>>>({});
   const numberOf = ({ id, versions }: ShownPhoto): number => numbers[id] ?? versions[0].number;
-  const window = cardWindow([earlier, later]);
+  // Every photo's toe lies in the notch in a way of its own: the earlier one is turned and shifted onto the later.
+  const moved = movedOnto(earlier, later);
+  const window = cardWindow([moved, later]);
   const parted = [earlier, later].find((photo) => !canLieFlat(photo));
   if (way === 'side' || parted || earlier === later) {
     return (
       <>
         {way !== 'side' && parted ? <p>Day {parted.day} shows no card, so the two cannot be laid over one another. They are side by side.</p> : null}
         <div className={styles.pair}>
-          {(earlier === later ? [later] : [earlier, later]).map((photo) => (
+          {(earlier === later ? [later] : [moved, later]).map((photo) => (
             <figure key={photo.id} className={styles.figure}>
-              <PhotoWithLines photo={photo} window={window} drawn={[drawnOn(photo, numberOf(photo))]} />
+              <PhotoWithLines photo={photo} window={window} drawn={[photo === later ? drawnOn(later, numberOf(later)) : linesMovedOnto(earlier, later, numberOf(earlier))]} />
               <Caption photo={photo} number={numberOf(photo)} onNumber={(number) => setNumbers({ ...numbers, [photo.id]: number })} />
             </figure>
           ))}
@@ -109,11 +112,11 @@ function Comparison({ earlier, later, way }: { readonly earlier: ShownPhoto; rea
       </>
     );
   }
-  const over = way === 'wipe' ? { photo: earlier, share } : undefined;
+  const over = way === 'wipe' ? { photo: moved, share } : undefined;
   return (
     <figure className={styles.figure}>
       <div className={styles.one}>
-        <PhotoWithLines photo={later} window={window} drawn={way === 'wipe' ? [] : [drawnOn(earlier, numberOf(earlier)), drawnOn(later, numberOf(later))]} over={over} />
+        <PhotoWithLines photo={later} window={window} drawn={way === 'wipe' ? [] : [linesLaidOn(earlier, later, numberOf(earlier)), drawnOn(later, numberOf(later))]} over={over} />
       </div>
       {over === undefined ? (
         <p>
