@@ -4,6 +4,7 @@ import type { NotMeasuredReason } from '../result';
 import type { Segmentation, TissueFields } from '../segment/segmentation';
 import { LEAST_CONFIDENCE } from '../segment/constants';
 import { couldRednessBeSeen } from '../segment/weigh-evidence';
+import { mapWindow } from '../rectify/map-window';
 import { fitReferenceField } from '../segment/reference-field';
 import type { SeenCard } from './analysis';
 
@@ -52,7 +53,8 @@ export function measureSegmentation(found: Segmentation, card: SeenCard, fields:
       pxPerMm: card.pxPerMm,
     },
     lens: card.pose.lens,
-    grid: found.grid,
+    // The whole map and not the part cut out of it: straightened lines may pass the cut, and nothing is out of view there.
+    grid: mapWindow(card.frame, found.grid.pxPerMm),
     outlines: outlinesOf(found),
     redness: rednessPlanes(found, fields, a65),
     toeAxis: null,

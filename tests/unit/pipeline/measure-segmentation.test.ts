@@ -31,6 +31,12 @@ describe('redness that the picture supports', () => {
     }
   });
 
+  it('is in view where its edge lies on the border of the part that was cut out of the map', () => {
+    const left = Math.min(...(found.erythema?.rings ?? []).flatMap(({ ring }) => ring.map((point) => point.acrossMm)));
+    const cut = measure({ grid: { ...GRID, originAcrossMm: left } });
+    for (const key of ['erythemaArea', 'reach', 'unrolledArea'] as const) expect(cut[key], key).toEqual(measurements[key]);
+  });
+
   it('comes with every measurand: a value above zero in its unit, or a reason', () => {
     expect(Object.keys(measurements).sort()).toEqual(Object.keys(MEASURAND_UNIT).sort());
     for (const [key, one] of Object.entries(measurements)) {
