@@ -1,3 +1,4 @@
+import { gateWords } from '../../photo/gate-words';
 import { answeredAt } from '../answered';
 import { compareReaches } from '../compare';
 import type { Raised } from '../finding';
@@ -25,7 +26,7 @@ function judge({ visits, limits }: View): Raised | null {
   const hidden = unseen.length > 1 && unseen.every(isRednessHidden);
   if (!noPhoto && !hidden) return null;
   const pair = noPhoto ? withoutPhoto : unseen;
-  const reasons = [...new Set(pair.flatMap(({ photos }) => photos.flatMap((photo) => photo.reasons)))];
+  const reasons = [...new Set(pair.flatMap(({ photos }) => photos.flatMap((photo) => photo.reasons.map(gateWords))))];
   return {
     level: 'soon',
     knownHours: pair[1].closesHours,
