@@ -59,3 +59,23 @@ export async function readPdfPage(bytes: Uint8Array): Promise<PdfPage> {
     viewerPreferences: String(document.catalog.lookup(PDFName.of('ViewerPreferences'))),
   };
 }
+
+/** A PDF unit is 1/72 inch (ISO 32000-1, 8.3.2.3). */
+export const MM_PER_PT = 25.4 / 72;
+
+export interface Extent {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+  readonly colour: readonly number[];
+  readonly subpaths: number;
+}
+
+/** How far a path reaches, in millimetres from the bottom left. */
+export function extentOf({ colour, subpaths }: PagePath): Extent {
+  const across = subpaths.flat().map(([x]) => x * MM_PER_PT);
+  const up = subpaths.flat().map(([, y]) => y * MM_PER_PT);
+  const [left, right, bottom, top] = [Math.min(...across), Math.max(...across), Math.min(...up), Math.max(...up)];
+  return { left, top, width: right - left, height: top - bottom, colour, subpaths: subpaths.length };
+}
