@@ -32,7 +32,7 @@ export async function commandResolveCase(actor: Actor, episodeId: string, body: 
   return database.$transaction(async (queries) => {
     const holder = await findReviewClaim(queries, may.episodeId, at);
     if (holder !== null && holder.staffId !== actor.staffId) return refusal(409, 'claimed', { by: holder.name, since: holder.claimedAt.toISOString() });
-    const open = await openFindings(queries, actor.clinicId, at, may.episodeId);
+    const open = await openFindings(queries, may.episodeId, at);
     if (open.length === 0 || open.some(({ id }) => !seen.includes(id))) return refusal(409, 'changed');
     const checked = checkResolution(entered, open.some(({ rule }) => rule === 'dry'));
     if ('problem' in checked) return refusal(400, 'notComplete', { sentence: checked.problem });

@@ -8,16 +8,17 @@ import type { Finding } from '../decide/finding';
 import { now } from '../edges/clock/now';
 import { noteAudit } from '../edges/db/note-audit';
 import type { Queries } from '../edges/db/open-database';
+import { reachOf } from '../edges/db/open-case';
 import { openFindings } from '../edges/db/open-findings';
 import { type EpisodeRows, readEpisodeRows } from '../edges/db/read-episode-rows';
-import { findingWords, readClinic, reachOf } from '../edges/db/review-rows';
+import { findingWords, readClinic } from '../edges/db/review-rows';
 import type { GateId } from '../photo/reasons';
 import { answerWords } from '../report/answer-words';
 import { procedureWords } from '../report/procedure-words';
 import { ruleWords } from '../report/rule-words';
 import { bookOfVersion } from '../review/book-of-version';
 import { ACTION_WORDS, LEVEL_WORDS, RESOLUTION_ACTIONS, type ResolutionAction } from '../review/constants';
-import { orderFindings, type OpenFinding } from '../review/order-queue';
+import { orderFindings, type OpenFinding } from '../review/place-case';
 import { aboutRule } from './about-rule';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { type EpisodeClock, episodeClock } from './episode-clock';
@@ -25,7 +26,7 @@ import { episodeJson } from './episode-json';
 import { findResource } from './find-resource';
 import { reachTrend, staffName, whyNotMeasured } from './load-review';
 import type { ReviewCase, ReviewCheckIn, ReviewFinding } from './review-case';
-import { reviewPhotos } from './review-photos';
+import { MOST_PHOTOS, reviewPhotos } from './review-photos';
 import { store } from './store';
 
 /** The newest check-ins answer why somebody looks now. */
@@ -39,7 +40,7 @@ export async function loadReviewCase(actor: Actor, episodeId: string): Promise<A
   if (!may.allowed || !('staffId' in actor)) return may.allowed ? refusal(404, 'notFound') : refusedBy(may);
   const at = now();
   await noteAudit(database, { clinicId: actor.clinicId, episodeId: may.episodeId, actor: actorName(actor), action: 'review.open', rule: may.rule, at });
-  return answer(await reviewCase(database, await readEpisodeRows(database, may.episodeId), settings.photoFolder, at));
+  return answer(await reviewCase(database, await readEpisodeRows(database, may.episodeId, MOST_PHOTOS), settings.photoFolder, at));
 }
 
 async function reviewCase(queries: Queries, rows: EpisodeRows, photoFolder: string, moment: Date): Promise<ReviewCase> {
@@ -47,9 +48,9 @@ async function reviewCase(queries: Queries, rows: EpisodeRows, photoFolder: stri
   if ('problem' in parsed) throw new Error(`Episode ${rows.id} cannot be shown. ${parsed.problem}`);
   const { procedure, risks } = parsed.episode;
   const clock = episodeClock(new Date(procedure.at), rows.clinic.timeZone);
-  const all = await openFindings(queries, rows.clinicId, moment, rows.id);
+  const all = await openFindings(queries, rows.id, moment);
   const open = orderFindings(all);
-  const [reach] = await reachOf(queries, [rows.id]);
+  const reach = await reachOf(queries, rows.id);
   const { staff } = await readClinic(queries, rows.clinicId);
   const nameOf = new Map(staff.map(({ id, name }) => [id, name]));
   return {

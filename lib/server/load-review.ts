@@ -1,16 +1,16 @@
 import { type Actor, actorName } from '../access/actor';
 import { guard } from '../access/guard';
 import { scheduleDaysSince } from '../care/schedule-day';
-import type { Finding } from '../decide/finding';
 import { now } from '../edges/clock/now';
 import { noteAudit } from '../edges/db/note-audit';
 import type { Queries } from '../edges/db/open-database';
-import { openFindings } from '../edges/db/open-findings';
-import { type AskedRow, askedOf, findingWords, gatesOfPhotos, readClinic, reachOf, reviewRows, reviewStamp } from '../edges/db/review-rows';
+import { type OpenQuestion, renewDueCases } from '../edges/db/open-case';
+import { countOpenCases, readClinic, type ReviewRowWords, reviewRows, reviewStamp } from '../edges/db/review-rows';
 import { GATE_ADVICE, type GateId } from '../photo/reasons';
-import { LEVEL_WORDS, MOST_ROWS, PHOTO_NOT_MEASURED } from '../review/constants';
+import { LEVEL_WORDS, MOST_ROWS } from '../review/constants';
 import { describeWait } from '../review/describe-wait';
 import { orderQueue, type QueuedCase } from '../review/order-queue';
+import type { OpenFinding } from '../review/place-case';
 import type { DescribedSeries } from '../trend/describe-series';
 import type { Trend } from '../trend/describe-trend';
 import { aboutRule } from './about-rule';
@@ -38,39 +38,20 @@ export async function loadReview(actor: Actor, since: string | null): Promise<An
 }
 
 async function reviewList(queries: Queries, { clinicId, role, staffId }: Extract<Actor, { staffId: string }>, moment: Date): Promise<Omit<ReviewList, 'stamp'>> {
-  const [clinic, open] = [await readClinic(queries, clinicId), await openFindings(queries, clinicId, moment)];
-  const asked = new Map((await askedOf(queries, [...new Set(open.map(({ episodeId }) => episodeId))])).map((row) => [row.episodeId, row]));
-  const queue = orderQueue(open, {
+  await renewDueCases(queries, moment);
+  const answersQuestions = role !== 'nurse';
+  const rows = new Map((await reviewRows(queries, { clinicId, answersQuestions, most: MOST_ROWS }, moment)).map((row) => [row.episodeId, row]));
+  const all = await countOpenCases(queries, clinicId);
+  const clinic = await readClinic(queries, clinicId);
+  const asked = new Map([...rows].flatMap(([id, { question }]) => (question === null ? [] : [[id, JSON.parse(question) as OpenQuestion]])));
+  const queue = orderQueue([...rows.values()].flatMap(({ findings }) => JSON.parse(findings) as OpenFinding[]), {
     limits: JSON.parse(clinic.reviewLimits) as Record<string, number>,
     now: moment.toISOString(),
-    askedAt: new Map([...asked.values()].map(({ episodeId, at }) => [episodeId, at])),
-    answersQuestions: role !== 'nurse',
+    askedAt: new Map([...asked].map(([id, { at }]) => [id, at])),
+    answersQuestions,
   });
-  const shown = queue.slice(0, MOST_ROWS);
-  const nameOf = new Map(clinic.staff.map(({ id, name }) => [id, name]));
-  const facts = await rowFacts(queries, shown, moment);
-  const rows = shown.map((one) => rowOf(one, facts, { asked: asked.get(one.episodeId), nameOf, staffId, moment }));
-  return { clinic: clinic.name, rows, more: queue.length - shown.length };
-}
-
-/** Few questions for all rows together, never one for each. */
-async function rowFacts(queries: Queries, shown: readonly QueuedCase[], moment: Date) {
-  const ids = shown.map(({ episodeId }) => episodeId);
-  const firsts = shown.map(({ first }) => first.id);
-  const [cases, reach, words, gates] = [
-    await reviewRows(queries, ids, moment),
-    await reachOf(queries, ids),
-    await findingWords(queries, firsts),
-    await gatesOfPhotos(queries, firsts),
-  ];
-  return {
-    cases: new Map(cases.map((row) => [row.id, row])),
-    reach: new Map(reach.map((row) => [row.episodeId, row])),
-    why: new Map([
-      ...words.map(({ id, json }): [string, string] => [id, (JSON.parse(json) as Finding).sentence]),
-      ...gates.map(({ photoId, gates: failed }): [string, string] => [photoId, whyNotMeasured(JSON.parse(failed) as GateId[])]),
-    ]),
-  };
+  const reader = { asked, nameOf: new Map(clinic.staff.map(({ id, name }) => [id, name])), staffId, moment };
+  return { clinic: clinic.name, rows: queue.flatMap((one) => rowOf(one, rows.get(one.episodeId), reader)), more: all - rows.size };
 }
 
 /** The first sentence of what the patient was told: what is wrong with the photo. */
@@ -80,38 +61,42 @@ export function whyNotMeasured(gates: readonly GateId[]): string {
 }
 
 interface Reader {
-  readonly asked: AskedRow | undefined;
+  readonly asked: ReadonlyMap<string, OpenQuestion>;
   readonly nameOf: ReadonlyMap<string, string>;
   readonly staffId: string;
   readonly moment: Date;
 }
 
-function rowOf(one: QueuedCase, { cases, reach, why }: Awaited<ReturnType<typeof rowFacts>>, { asked, nameOf, staffId, moment }: Reader): ReviewRow {
+function rowOf(one: QueuedCase, found: ReviewRowWords | undefined, { asked, nameOf, staffId, moment }: Reader): ReviewRow[] {
+  if (found === undefined) return [];
   const { episodeId, first, others, waitedMinutes, limitMinutes } = one;
-  const found = cases.get(episodeId);
-  const procedureAt = (found?.procedure?.at ?? moment).toISOString();
-  return {
-    episodeId,
-    caseCode: found?.caseCode ?? '',
-    level: first.level,
-    levelWords: LEVEL_WORDS[first.level],
-    day: scheduleDaysSince(procedureAt, moment.toISOString(), found?.timeZone ?? 'UTC'),
-    why: why.get(first.id) ?? (first.rule === PHOTO_NOT_MEASURED ? whyNotMeasured([]) : first.rule),
-    also: [...new Set(others.map(({ rule }) => aboutRule(rule)))].filter((name) => name !== aboutRule(first.rule)),
-    wait: describeWait(waitedMinutes, limitMinutes),
-    reach: reachTrend(reach.get(episodeId), (moment.getTime() - Date.parse(procedureAt)) / MS_PER_DAY),
-    openWith: found?.claim ? { name: found.claim.staff.name, mine: found.claim.staffId === staffId } : null,
-    asked: one.asked && asked ? { by: staffName(asked.by, nameOf), note: asked.reason } : null,
-  };
+  const { caseCode, timeZone, sentence, gates, claimStaffId, claimName } = found;
+  const procedureAt = found.procedureAt ?? moment.toISOString();
+  const question = asked.get(episodeId);
+  return [
+    {
+      episodeId,
+      caseCode,
+      level: first.level,
+      levelWords: LEVEL_WORDS[first.level],
+      day: scheduleDaysSince(procedureAt, moment.toISOString(), timeZone),
+      why: sentence ?? whyNotMeasured(JSON.parse(gates ?? '[]') as GateId[]),
+      also: [...new Set(others.map(({ rule }) => aboutRule(rule)))].filter((name) => name !== aboutRule(first.rule)),
+      wait: describeWait(waitedMinutes, limitMinutes),
+      reach: reachTrend(found, (moment.getTime() - Date.parse(procedureAt)) / MS_PER_DAY),
+      openWith: claimStaffId === null ? null : { name: claimName ?? '', mine: claimStaffId === staffId },
+      asked: one.asked && question ? { by: staffName(question.by, nameOf), note: question.reason } : null,
+    },
+  ];
 }
 
 /** `nurse:ID` → the name. */
 export const staffName = (by: string, nameOf: ReadonlyMap<string, string>): string => nameOf.get(by.slice(by.indexOf(':') + 1)) ?? by;
 
 /** Of the kept trend what a small drawing needs. */
-export function reachTrend(row: { readonly reach: string | null; readonly refused: string | null } | undefined, toDay: number): ReachTrend {
-  const reach = row?.reach ? (JSON.parse(row.reach) as DescribedSeries) : null;
-  const refused = row?.refused ? (JSON.parse(row.refused) as Trend['refused']) : [];
+export function reachTrend(row: { readonly reach: string | null; readonly refused: string | null }, toDay: number): ReachTrend {
+  const reach = row.reach ? (JSON.parse(row.reach) as DescribedSeries) : null;
+  const refused = row.refused ? (JSON.parse(row.refused) as Trend['refused']) : [];
   return {
     points: (reach?.points ?? []).map(({ day, value, u }) => ({ day, mm: value, U: COVERAGE * u })),
     stretches: reach?.stretches ?? [],

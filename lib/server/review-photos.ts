@@ -9,7 +9,7 @@ import type { ReviewPhoto } from './review-case';
 import { newestOutlines } from './seen-outlines';
 
 /** The newest say why somebody looks now; the episode's own page has them all. */
-const MOST_PHOTOS = 4;
+export const MOST_PHOTOS = 4;
 /** Around the toe there is room for redness that runs on. */
 const AROUND = 0.25;
 

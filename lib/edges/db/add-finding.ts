@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Finding } from '../../decide/finding';
 import { newId } from './new-id';
+import { renewOpenCase } from './open-case';
 import type { Queries } from './open-database';
 
 /** What makes a finding this one and no other. That it is closed later does not make it another. */
@@ -18,4 +19,5 @@ export async function addFindings(queries: Queries, episodeId: string, findings:
     const { rule, level, ruleBookVersion } = finding;
     await queries.finding.create({ data: { id: newId(), episodeId, rule, level, ruleBookVersion, json: JSON.stringify(finding), fingerprint, foundAt } });
   }
+  await renewOpenCase(queries, episodeId, foundAt);
 }

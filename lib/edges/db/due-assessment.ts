@@ -1,3 +1,4 @@
+import { renewOpenCase } from './open-case';
 import type { Database } from './open-database';
 import { type EpisodeRows, readEpisodeRows } from './read-episode-rows';
 import { type AssessmentWords, storeAssessment } from './store-assessment';
@@ -21,6 +22,7 @@ export async function keepDueAssessment(
 ): Promise<void> {
   await database.$transaction(async (queries) => {
     if (words) await storeAssessment(queries, id, words, now);
+    await renewOpenCase(queries, id, now);
     await queries.episode.updateMany({ where: { id, assessAt }, data: { assessAt: next } });
   });
 }

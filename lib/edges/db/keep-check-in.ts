@@ -1,4 +1,5 @@
 import { newId } from './new-id';
+import { renewOpenCase } from './open-case';
 import type { Queries } from './open-database';
 
 export interface CheckInWords {
@@ -28,5 +29,6 @@ export async function findCheckIn(queries: Queries, { episodeId, clientId, bodyS
 export async function keepCheckIn(queries: Queries, words: CheckInWords, receivedAt: Date, callNow: boolean): Promise<CheckInRow> {
   const row = await queries.checkIn.create({ data: { id: newId(), ...words, receivedAt, callNow } });
   await queries.episode.updateMany({ where: { id: words.episodeId }, data: { assessAt: receivedAt } });
+  await renewOpenCase(queries, words.episodeId, receivedAt);
   return row;
 }

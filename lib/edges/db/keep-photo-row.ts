@@ -1,4 +1,5 @@
 import { newId } from './new-id';
+import { renewOpenCase } from './open-case';
 import type { Queries } from './open-database';
 
 export interface PhotoWords {
@@ -22,5 +23,6 @@ export async function keepPhotoRow(queries: Queries, words: PhotoWords, received
   if (await hasPhotoRow(queries, words)) return false;
   const { id } = await queries.photo.create({ data: { id: newId(), ...words, receivedAt } });
   await queries.job.create({ data: { photoId: id, state: 'waiting', attempts: 0, madeAt: receivedAt } });
+  await renewOpenCase(queries, words.episodeId, receivedAt);
   return true;
 }

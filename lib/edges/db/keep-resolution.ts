@@ -1,6 +1,7 @@
 import type { KeptResolution } from '../../review/check-resolution';
-import type { OpenFinding } from '../../review/order-queue';
+import type { OpenFinding } from '../../review/place-case';
 import { newId } from './new-id';
+import { renewOpenCase } from './open-case';
 import type { Queries } from './open-database';
 
 /**
@@ -18,4 +19,5 @@ export async function keepResolution(queries: Queries, episodeId: string, open: 
   }
   if (message !== null) await queries.message.create({ data: { id: newId(), episodeId, by, text: message, at } });
   await queries.episode.updateMany({ where: { id: episodeId }, data: { assessAt: at } });
+  await renewOpenCase(queries, episodeId, at);
 }

@@ -1,19 +1,25 @@
 import type { Queries } from './open-database';
 
-/** A question to the clinician that nobody has answered yet. */
-export interface AskedRow {
+/** What a row of the list is made from. Times are ISO 8601, UTC. */
+export interface ReviewRowWords {
   readonly episodeId: string;
-  readonly by: string;
-  readonly reason: string;
-  /** ISO 8601, UTC */
-  readonly at: string;
-}
-
-export interface ReachRow {
-  readonly episodeId: string;
+  readonly caseCode: string;
+  readonly timeZone: string;
+  readonly procedureAt: string | null;
+  /** JSON: all that is open. */
+  readonly findings: string;
+  /** JSON: what the clinician was asked; null where nothing was. */
+  readonly question: string | null;
+  /** Why the case is here: the sentence of its first finding; null where that is a photo. */
+  readonly sentence: string | null;
+  /** JSON: why the photo that is its first cause could not be measured; null where that is a finding. */
+  readonly gates: string | null;
   /** JSON of the trend's reach, and of the photos that were refused. */
   readonly reach: string | null;
   readonly refused: string | null;
+  /** Who has the case open. */
+  readonly claimStaffId: string | null;
+  readonly claimName: string | null;
 }
 
 /** Changes with everything that the list shows; cheap to ask. */
@@ -25,44 +31,45 @@ export async function reviewStamp(queries: Queries): Promise<string> {
   return row.stamp;
 }
 
-/** Of these episodes, those whose last word is a question to the clinician. */
-export async function askedOf(queries: Queries, episodeIds: readonly string[]): Promise<AskedRow[]> {
-  return queries.$queryRaw<AskedRow[]>`
-    SELECT r.episodeId, r.by, r.reason, strftime('%Y-%m-%dT%H:%M:%fZ', r.at) AS at FROM json_each(${JSON.stringify(episodeIds)}) AS wanted JOIN Resolution r ON r.episodeId = wanted.value
-    WHERE r.action = 'askClinician'
-      AND NOT EXISTS (SELECT 1 FROM Resolution n WHERE n.episodeId = r.episodeId AND (n.at > r.at OR (n.at = r.at AND n.rowid > r.rowid)))`;
+/** How the reader's list is cut. */
+export interface ReviewCut {
+  readonly clinicId: string;
+  readonly answersQuestions: boolean;
+  readonly most: number;
 }
 
-/** The course of reach of these episodes, as it was last assessed. */
-export async function reachOf(queries: Queries, episodeIds: readonly string[]): Promise<ReachRow[]> {
-  return queries.$queryRaw<ReachRow[]>`
-    SELECT a.episodeId, json_extract(a.trend, '$.series.reach') AS reach, json_extract(a.trend, '$.refused') AS refused
-    FROM json_each(${JSON.stringify(episodeIds)}) AS wanted
-    JOIN Assessment a ON a.id = (SELECT n.id FROM Assessment n WHERE n.episodeId = wanted.value ORDER BY n.madeAt DESC LIMIT 1)`;
+/**
+ * The first rows of the list, in the order of `orderQueue`: each half, what a clinician was asked and what not, comes from
+ * the index in its order, and never more than is shown.
+ */
+export async function reviewRows(queries: Queries, { clinicId, answersQuestions, most }: ReviewCut, now: Date): Promise<ReviewRowWords[]> {
+  return queries.$queryRaw<ReviewRowWords[]>`
+    WITH shown AS (
+      SELECT episodeId, levelRank, sinceAt, CASE WHEN levelRank = 0 THEN 0 WHEN asked = ${answersQuestions} THEN 1 ELSE 2 END AS place FROM (
+        SELECT * FROM (SELECT episodeId, levelRank, sinceAt, asked FROM OpenCase WHERE clinicId = ${clinicId} AND asked = 0 ORDER BY levelRank, sinceAt, episodeId LIMIT ${most})
+        UNION ALL
+        SELECT * FROM (SELECT episodeId, levelRank, sinceAt, asked FROM OpenCase WHERE clinicId = ${clinicId} AND asked = 1 ORDER BY levelRank, sinceAt, episodeId LIMIT ${most})
+      ) ORDER BY place, levelRank, sinceAt, episodeId LIMIT ${most}
+    )
+    SELECT c.episodeId, e.caseCode, e.timeZone, strftime('%Y-%m-%dT%H:%M:%fZ', p.at) AS procedureAt, c.findings, c.question, c.reach, c.refused,
+      (SELECT json_extract(f.json, '$.sentence') FROM Finding f WHERE f.id = c.firstId) AS sentence,
+      (SELECT a.gates FROM Analysis a WHERE a.photoId = c.firstId AND a.outcome = 'retake' ORDER BY a.finishedAt DESC LIMIT 1) AS gates,
+      k.staffId AS claimStaffId, s.name AS claimName
+    FROM shown JOIN OpenCase c ON c.episodeId = shown.episodeId JOIN Episode e ON e.id = c.episodeId
+    LEFT JOIN Procedure p ON p.episodeId = e.id
+    LEFT JOIN ReviewClaim k ON k.episodeId = e.id AND k.endsAt > ${now}
+    LEFT JOIN Staff s ON s.id = k.staffId
+    ORDER BY shown.place, shown.levelRank, shown.sinceAt, shown.episodeId`;
 }
 
-/** What a row of the list says, beside its findings. */
-export async function reviewRows(queries: Queries, episodeIds: readonly string[], now: Date) {
-  return queries.episode.findMany({
-    where: { id: { in: [...episodeIds] } },
-    select: {
-      id: true,
-      caseCode: true,
-      timeZone: true,
-      procedure: { select: { at: true } },
-      claim: { where: { endsAt: { gt: now } }, select: { staffId: true, staff: { select: { name: true } } } },
-    },
-  });
+/** How many cases wait at a clinic. */
+export async function countOpenCases(queries: Queries, clinicId: string): Promise<number> {
+  return queries.openCase.count({ where: { clinicId } });
 }
 
 /** The findings themselves, by id. */
 export async function findingWords(queries: Queries, ids: readonly string[]) {
   return queries.finding.findMany({ where: { id: { in: [...ids] } }, select: { id: true, json: true } });
-}
-
-/** Why the newest analysis of these photos measured nothing. */
-export async function gatesOfPhotos(queries: Queries, photoIds: readonly string[]) {
-  return queries.analysis.findMany({ where: { photoId: { in: [...photoIds] }, outcome: 'retake' }, orderBy: { finishedAt: 'asc' }, select: { photoId: true, gates: true } });
 }
 
 export async function readClinic(queries: Queries, id: string) {

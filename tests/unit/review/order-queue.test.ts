@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { orderFindings, orderQueue, type OpenFinding, type QueueFacts } from '../../../lib/review/order-queue';
+import { orderQueue, type QueueFacts } from '../../../lib/review/order-queue';
+import { orderFindings, type OpenFinding } from '../../../lib/review/place-case';
 
 const NOW = '2026-03-10T12:00:00Z';
 const hoursAgo = (hours: number) => new Date(Date.parse(NOW) - hours * 3_600_000).toISOString();
