@@ -1,12 +1,16 @@
-/** `npm run bench -- accuracy|cohorts|soak|speed`: figures that are printed, and written with `--json FILE`. */
+/** `npm run bench -- accuracy|cohorts|list|soak|speed`: figures that are printed, and written with `--json FILE`. */
 import { accuracyCommand } from './accuracy/accuracy-command';
 import { cohortsCommand } from './cohorts/cohorts-command';
+import { listCommand } from './list/list-command';
+import { sensitivityCommand } from './sensitivity/sensitivity-command';
 import { soakCommand } from './soak/soak-command';
 import { speedCommand } from './speed/speed-command';
 
 const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<void>>> = {
   accuracy: accuracyCommand,
   cohorts: cohortsCommand,
+  list: listCommand,
+  sensitivity: sensitivityCommand,
   soak: soakCommand,
   speed: speedCommand,
 };
