@@ -7,10 +7,6 @@ import type { UnitCode } from '../result';
 const ADDED_UNIT = {
   /** From the margin to the joint crease along the toe; zero or less where the redness is seen to cross it. */
   creaseDistance: 'mm',
-  /** How far raw tissue stands out over the fold's edge. */
-  rawBeyondMargin: 'mm',
-  /** The strip of skin beside the fold in which soggy skin is looked for. */
-  foldStripArea: 'mm2',
 } as const;
 
 export const FOLLOWED_UNIT = { ...MEASURAND_UNIT, ...ADDED_UNIT } as const;

@@ -1,11 +1,7 @@
 import { DateTime } from 'luxon';
 import { SCHEDULE_DAY_BEGINS_AT_HOUR } from './constants';
 
-function readDay(instant: string, timeZone: string): DateTime {
-  const local = DateTime.fromISO(instant, { zone: timeZone });
-  if (!local.isValid) throw new RangeError(`scheduleDay: an instant and an IANA zone are needed, received ${instant} and ${timeZone}`);
-  return (local.hour < SCHEDULE_DAY_BEGINS_AT_HOUR ? local.minus({ days: 1 }) : local).startOf('day');
-}
+const MS_PER_DAY = 86_400_000;
 
 /**
  * The calendar day something belongs to where the patient lives; the night until 04:00 counts to the day before.
@@ -18,8 +14,22 @@ function readDay(instant: string, timeZone: string): DateTime {
  * @example scheduleDay('2026-03-29T01:30:00Z', 'Europe/Berlin') // '2026-03-28'
  */
 export function scheduleDay(instant: string, timeZone: string): string {
-  return readDay(instant, timeZone).toISODate() ?? '';
+  const local = DateTime.fromISO(instant, { zone: timeZone });
+  if (!local.isValid) throw new RangeError(`scheduleDay: an instant and an IANA zone are needed, received ${instant} and ${timeZone}`);
+  return (local.hour < SCHEDULE_DAY_BEGINS_AT_HOUR ? local.minus({ days: 1 }) : local).toISODate();
 }
+
+/**
+ * Whole days from one date to another.
+ *
+ * @param from YYYY-MM-DD
+ * @param to YYYY-MM-DD
+ * @returns 0 for the same date; below 0 where `to` comes first
+ * @example daysBetweenDates('2026-03-28', '2026-03-30') // 2
+ */
+export const daysBetweenDates = (from: string, to: string): number =>
+  // A date alone is read as midnight in UTC, where no clock changes.
+  Math.round((Date.parse(to) - Date.parse(from)) / MS_PER_DAY);
 
 /**
  * Whole calendar days from the procedure's day to the day of an instant, in the patient's zone.
@@ -30,11 +40,8 @@ export function scheduleDay(instant: string, timeZone: string): string {
  * @returns 0 on the procedure's own day
  * @example scheduleDaysSince('2026-03-28T09:00:00+01:00', '2026-03-29T09:00:00+02:00', 'Europe/Berlin') // 1
  */
-export function scheduleDaysSince(procedureAt: string, instant: string, timeZone: string): number {
-  // Noon to noon in UTC, so that no clock change lies between two dates.
-  const [from, to] = [procedureAt, instant].map((one) => DateTime.fromISO(`${scheduleDay(one, timeZone)}T12:00:00Z`, { zone: 'utc' }));
-  return Math.round(to.diff(from, 'days').days);
-}
+export const scheduleDaysSince = (procedureAt: string, instant: string, timeZone: string): number =>
+  daysBetweenDates(scheduleDay(procedureAt, timeZone), scheduleDay(instant, timeZone));
 
 /**
  * Day of the surveillance window, counted as surgeons do: the procedure's day is day 1, the window has 30.

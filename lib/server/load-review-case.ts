@@ -44,7 +44,8 @@ export async function loadReviewCase(actor: Actor, episodeId: string): Promise<A
 }
 
 async function reviewCase(queries: Queries, rows: EpisodeRows, photoFolder: string, moment: Date): Promise<ReviewCase> {
-  const parsed = parseEpisode(episodeJson(rows, moment.toISOString()));
+  // Its procedure and its risks; what photos and answers say comes from the findings and from the rows.
+  const parsed = parseEpisode(episodeJson({ ...rows, checkIns: [], photos: [] }, moment.toISOString()));
   if ('problem' in parsed) throw new Error(`Episode ${rows.id} cannot be shown. ${parsed.problem}`);
   const { procedure, risks } = parsed.episode;
   const clock = episodeClock(new Date(procedure.at), rows.clinic.timeZone);

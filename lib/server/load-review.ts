@@ -1,6 +1,6 @@
 import { type Actor, actorName } from '../access/actor';
 import { guard } from '../access/guard';
-import { scheduleDaysSince } from '../care/schedule-day';
+import { daysBetweenDates, scheduleDay } from '../care/schedule-day';
 import { now } from '../edges/clock/now';
 import { noteAudit } from '../edges/db/note-audit';
 import type { Queries } from '../edges/db/open-database';
@@ -50,7 +50,9 @@ async function reviewList(queries: Queries, { clinicId, role, staffId }: Extract
     askedAt: new Map([...asked].map(([id, { at }]) => [id, at])),
     answersQuestions,
   });
-  const reader = { asked, nameOf: new Map(clinic.staff.map(({ id, name }) => [id, name])), staffId, moment };
+  const zones = new Set([...rows.values()].map(({ timeZone }) => timeZone));
+  const todayIn = new Map([...zones].map((zone) => [zone, scheduleDay(moment.toISOString(), zone)]));
+  const reader = { asked, nameOf: new Map(clinic.staff.map(({ id, name }) => [id, name])), staffId, moment, todayIn };
   return { clinic: clinic.name, rows: queue.flatMap((one) => rowOf(one, rows.get(one.episodeId), reader)), more: all - rows.size };
 }
 
@@ -65,9 +67,11 @@ interface Reader {
   readonly nameOf: ReadonlyMap<string, string>;
   readonly staffId: string;
   readonly moment: Date;
+  /** Which day it is, by zone. */
+  readonly todayIn: ReadonlyMap<string, string>;
 }
 
-function rowOf(one: QueuedCase, found: ReviewRowWords | undefined, { asked, nameOf, staffId, moment }: Reader): ReviewRow[] {
+function rowOf(one: QueuedCase, found: ReviewRowWords | undefined, { asked, nameOf, staffId, moment, todayIn }: Reader): ReviewRow[] {
   if (found === undefined) return [];
   const { episodeId, first, others, waitedMinutes, limitMinutes } = one;
   const { caseCode, timeZone, sentence, gates, claimStaffId, claimName } = found;
@@ -79,7 +83,7 @@ function rowOf(one: QueuedCase, found: ReviewRowWords | undefined, { asked, name
       caseCode,
       level: first.level,
       levelWords: LEVEL_WORDS[first.level],
-      day: scheduleDaysSince(procedureAt, moment.toISOString(), timeZone),
+      day: daysBetweenDates(scheduleDay(procedureAt, timeZone), todayIn.get(timeZone) ?? ''),
       why: sentence ?? whyNotMeasured(JSON.parse(gates ?? '[]') as GateId[]),
       also: [...new Set(others.map(({ rule }) => aboutRule(rule)))].filter((name) => name !== aboutRule(first.rule)),
       wait: describeWait(waitedMinutes, limitMinutes),
