@@ -18,6 +18,13 @@ const LABELS: readonly (readonly [Measurand, string, string])[] = [
   ['grooveWidthMax', 'groove width, largest', 'mm'],
   ['rawArea', 'raw area', 'mm²'],
   ['maceratedArea', 'soggy white skin', 'mm²'],
+  ['foldStripArea', 'strip of fold beside the margin', 'mm²'],
+  ['rawBeyondMargin', 'raw tissue beyond the margin', 'mm'],
+  ['rawRedShare', 'raw area, red share', '%'],
+  ['rawYellowShare', 'raw area, yellow share', '%'],
+  ['rawDarkShare', 'raw area, dark share', '%'],
+  ['foldBulge', 'treated fold stands out by', 'mm'],
+  ['foldSeenShare', 'fold turned to the camera', '%'],
 ];
 
 /** One photo's result in sentences, for a terminal. */

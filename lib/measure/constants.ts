@@ -76,6 +76,30 @@ export const GROOVE_SHORTEST_LINE_MM = 2;
 /** A strip of 2–3 mm is removed (common practice); three times that is a wrong line. */
 export const GROOVE_WIDEST_MM = 10;
 
+// --- The strip of skin beside the margin ---------------------------------------------------------------------------
+
+/** Width of the fold, seen from above: the strip that soggy skin is a share of, and that has to be in view. Ours: the
+ * lateral fold of a big toe is 3–5 mm wide between margin and the toe's outline. */
+export const FOLD_STRIP_MM = 4;
+/** Density at which the strip is counted: 50 to 120 mm² to about a tenth. */
+export const STRIP_PX_PER_MM = 4;
+/** Spacing of the margin's points for telling sides: well under the radius of the fold's corner. */
+export const MARGIN_SPACING_MM = 0.25;
+/** The toe behind the nail that gives the middle for comparing both sides, counted from the margin's proximal end: past the
+ * proximal fold, before the toe's root. Ours. */
+export const KNUCKLE_FROM_MM = 3;
+export const KNUCKLE_TO_MM = 16;
+export const LEAST_KNUCKLE_SLICES = 8;
+/** With less of the fold turned toward the camera than this, redness on it may be hidden. Ours: half. */
+export const LEAST_FOLD_SEEN = 0.5;
+/** What the plain body leaves open of that share, one standard deviation. Prior, ours: 5° of roll turn about a tenth of the fold. */
+export const FOLD_SEEN_U = 0.1;
+
+// --- Raw surface ---------------------------------------------------------------------------------------------------
+
+/** Pixels on the border between two tissues show a colour of neither: about this share of a raw surface, ours. */
+export const MIXED_PIXELS_U_PERCENT = 2;
+
 // --- Redness -------------------------------------------------------------------------------------------------------
 
 /** Side of the squares whose means are taken as independent (type A): larger than pores, hairs and JPEG's blocks. Prior, ours. */

@@ -1,5 +1,6 @@
 import type { MapGrid } from '../rectify/millimetre-map';
 import type { Measurement, NotMeasuredReason } from '../result';
+import type { RawTissue } from '../segment/raw-tissue';
 import type { MarginLine, Region } from '../segment/segmentation';
 import type { LineMm } from '../units';
 import type { CombinedBudget } from './combine-budget';
@@ -20,9 +21,29 @@ export const MEASURAND_UNIT = {
   grooveWidthMax: 'mm',
   rawArea: 'mm2',
   maceratedArea: 'mm2',
+  foldStripArea: 'mm2',
+  rawBeyondMargin: 'mm',
+  rawRedShare: '%',
+  rawYellowShare: '%',
+  rawDarkShare: '%',
+  foldBulge: 'mm',
+  foldSeenShare: '%',
 } as const;
 
 export type Measurand = keyof typeof MEASURAND_UNIT;
+
+/** What is said about redness: it falls together where redness cannot be judged. */
+export const REDNESS_MEASURANDS: readonly Measurand[] = [
+  'erythemaArea',
+  'rednessLoad',
+  'reach',
+  'reachP95',
+  'proximalReach',
+  'unrolledArea',
+  'unrolledReach',
+  'rednessDeltaEi',
+  'rednessDeltaA',
+];
 
 /** How well the millimetres are known: from the print check, the card's pose and the fiducials. */
 export interface ScaleFacts {
@@ -78,6 +99,8 @@ export interface MeasureInput {
   /** As the camera shows them in the card's plane. */
   readonly outlines: Outlines;
   readonly redness: RednessPlanes | null;
+  /** What the raw surface is made of; null or left out where there is none. */
+  readonly rawTissue?: RawTissue | null;
   /** null: from the toe's outline where that allows it, else the card's down. */
   readonly toeAxis: ToeAxis | null;
   /** Erythema area with the threshold one standard uncertainty lower and higher, mm². Then `boundaryUMm` of that

@@ -1,12 +1,16 @@
-import type { Measurement } from '../result';
+import { isMeasured, type Measurement } from '../result';
 import { refused } from './budgeted';
 import type { Budgeted } from './budgeted';
 import { checkInput } from './check-input';
 import type { CombinedBudget } from './combine-budget';
+import { LEAST_FOLD_SEEN } from './constants';
 import { measureArea } from './measure-area';
+import { measureFold } from './measure-fold';
+import { measureFoldBulge } from './measure-fold-bulge';
 import { measureGroove } from './measure-groove';
-import type { MeasureInput, Measurand, ToeAxis, ToeMeasurement } from './measure-input';
+import { type MeasureInput, type Measurand, REDNESS_MEASURANDS, type ToeAxis, type ToeMeasurement } from './measure-input';
 import { measureProximalReach } from './measure-proximal-reach';
+import { measureRawTissue } from './measure-raw-tissue';
 import { measureReach } from './measure-reach';
 import { measureRedness } from './measure-redness';
 import { measureUnrolled } from './measure-unrolled';
@@ -55,11 +59,16 @@ export function measureToe(input: MeasureInput): ToeMeasurement {
     ...measureGroove(flat),
     rawArea: measureArea(flat, 'rawArea', outlines.raw),
     maceratedArea: measureArea(flat, 'maceratedArea', outlines.macerated),
+    ...measureRawTissue(flat),
+    foldBulge: measureFoldBulge(flat, known.axis),
+    ...measureFold(flat),
   };
+  const seen = results.foldSeenShare.measurement;
+  const hidden = isMeasured(seen) && seen.value < 100 * LEAST_FOLD_SEEN;
   const measurements = {} as Record<Measurand, Measurement>;
   const budget: Partial<Record<Measurand, CombinedBudget>> = {};
   for (const key of Object.keys(results) as Measurand[]) {
-    const overruled = input.notMeasuredBecause?.[key];
+    const overruled = input.notMeasuredBecause?.[key] ?? (hidden && REDNESS_MEASURANDS.includes(key) ? 'foldHidden' : null);
     const result = overruled ? refused(overruled) : results[key];
     measurements[key] = result.measurement;
     if (result.budget !== null) budget[key] = result.budget;

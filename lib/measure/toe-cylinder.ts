@@ -1,10 +1,11 @@
 import { median } from 'd3-array';
-import type { LineMm } from '../units';
 import { CENTRE_LINE_SHARE, HALF_WIDTH_RANGE_MM, HALF_WIDTH_SMOOTHING_MM, SHORTEST_TOE_MM, SLICE_MM } from './constants';
+import { largestRing } from './largest-ring';
+import { lineThrough } from './line-through';
 import type { ToeAxis } from './measure-input';
-import { signedAreaMm2 } from './signed-area';
 import type { Rings } from './region-area';
 import { toToeFrame } from './toe-frame';
+import { type ToeSlice, toeSlices } from './toe-slices';
 
 /** A toe as a cylinder that may grow thicker along its axis: what its outline in the map allows to know. */
 export interface ToeCylinder {
@@ -17,41 +18,13 @@ export interface ToeCylinder {
   readonly centreSlope: number;
 }
 
-interface Slice {
-  left: number;
-  right: number;
-}
-
-/** Leftmost and rightmost place of an outline at equal steps along the toe. */
-function slicesOf(outline: LineMm, startMm: number, count: number): Slice[] {
-  const slices = Array.from({ length: count }, (): Slice => ({ left: Infinity, right: -Infinity }));
-  outline.forEach((from, index) => {
-    const to = outline[(index + 1) % outline.length];
-    const [high, low] = from.downMm <= to.downMm ? [from, to] : [to, from];
-    const first = Math.max(0, Math.ceil((high.downMm - startMm) / SLICE_MM));
-    const last = Math.min(count - 1, Math.floor((low.downMm - startMm) / SLICE_MM));
-    for (let at = first; at <= last; at += 1) {
-      const span = low.downMm - high.downMm;
-      const share = span === 0 ? 0 : (startMm + at * SLICE_MM - high.downMm) / span;
-      const across = high.acrossMm + share * (low.acrossMm - high.acrossMm);
-      slices[at].left = Math.min(slices[at].left, across);
-      slices[at].right = Math.max(slices[at].right, across);
-    }
-  });
-  return slices;
-}
-
 /** Least-squares line through the middles of the slices that are wide enough to be past the rounded tip. */
-function centreLine(slices: readonly Slice[], widestMm: number): { centreMm: number; centreSlope: number } {
+function centreLine(slices: readonly ToeSlice[], widestMm: number): { centreMm: number; centreSlope: number } {
   const wide = slices.flatMap(({ left, right }, index) =>
-    (right - left) / 2 >= CENTRE_LINE_SHARE * widestMm ? [{ along: index * SLICE_MM, across: (left + right) / 2 }] : [],
+    (right - left) / 2 >= CENTRE_LINE_SHARE * widestMm ? [{ x: index * SLICE_MM, y: (left + right) / 2 }] : [],
   );
-  const alongMean = wide.reduce((sum, { along }) => sum + along, 0) / wide.length;
-  const acrossMean = wide.reduce((sum, { across }) => sum + across, 0) / wide.length;
-  const squared = wide.reduce((sum, { along }) => sum + (along - alongMean) ** 2, 0);
-  const product = wide.reduce((sum, { along, across }) => sum + (along - alongMean) * (across - acrossMean), 0);
-  const centreSlope = squared === 0 ? 0 : product / squared;
-  return { centreMm: acrossMean - centreSlope * alongMean, centreSlope };
+  const line = lineThrough(wide);
+  return { centreMm: line(0), centreSlope: line(1) - line(0) };
 }
 
 /**
@@ -65,18 +38,15 @@ function centreLine(slices: readonly Slice[], widestMm: number): { centreMm: num
  * @example fitToeCylinder([], { across: 0, down: 1 }) // null
  */
 export function fitToeCylinder(toe: Rings, axis: ToeAxis): ToeCylinder | null {
-  const [largest] = toe
-    .filter(({ hole }) => !hole)
-    .map(({ ring }) => ring)
-    .sort((a, b) => Math.abs(signedAreaMm2(b)) - Math.abs(signedAreaMm2(a)));
-  if (largest === undefined || largest.length < 3) return null;
+  const largest = largestRing(toe);
+  if (largest === null || largest.length < 3) return null;
   const outline = largest.map((point) => toToeFrame(point, axis));
   const alongs = outline.map(({ downMm }) => downMm);
   // Half a slice in from both ends, where the outline has no width.
   const startMm = Math.min(...alongs) + SLICE_MM / 2;
   const lengthMm = Math.max(...alongs) - startMm;
   if (lengthMm < SHORTEST_TOE_MM) return null;
-  const slices = slicesOf(outline, startMm, Math.floor(lengthMm / SLICE_MM));
+  const slices = toeSlices(outline, startMm, Math.floor(lengthMm / SLICE_MM));
   const raw = slices.map(({ left, right }) => (right - left) / 2);
   const window = Math.round(HALF_WIDTH_SMOOTHING_MM / SLICE_MM / 2);
   const halfWidthsMm = raw.map((_, index) => median(raw.slice(Math.max(0, index - window), index + window + 1)) as number);

@@ -1,5 +1,5 @@
 import type { PointMm } from '../units';
-import { signedAreaMm2 } from './signed-area';
+import { largestRing } from './largest-ring';
 import type { Rings } from './region-area';
 import { ringCentroid } from './ring-centroid';
 import { fitToeCylinder } from './toe-cylinder';
@@ -24,9 +24,9 @@ const DEGREES = 180 / Math.PI;
  * @example toePlace([], []) // null
  */
 export function toePlace(nailPlate: Rings, toe: Rings): ToePlace | null {
-  const [plate] = nailPlate.filter(({ hole }) => !hole).map(({ ring }) => ring).sort((a, b) => Math.abs(signedAreaMm2(b)) - Math.abs(signedAreaMm2(a)));
+  const plate = largestRing(nailPlate);
   const cylinder = fitToeCylinder(toe, CARD_DOWN);
-  const middle = plate === undefined ? null : ringCentroid(plate);
+  const middle = plate === null ? null : ringCentroid(plate);
   return middle && cylinder && { middle, turnDeg: Math.atan(cylinder.centreSlope) * DEGREES };
 }
 

@@ -50,6 +50,28 @@ export function straightenPoint(relief: ToeRelief, seen: PointMm): PointMm {
 const ROUNDS = 24;
 const DAMPING = 0.5;
 
+/** How a place of the toe stands to the lens. */
+export type Facing = 'seen' | 'hidden' | 'besideToe';
+
+/**
+ * Is the skin at a place turned toward the lens, or does the toe itself hide it?
+ *
+ * @param relief the toe's body and the lens
+ * @param flat the place, looked at straight from above, mm
+ * @returns seen where the line of sight makes less than a right angle with the surface's normal
+ * @example facingLens({ cylinder: { axis: { across: 0, down: 1 }, startMm: 0, halfWidthsMm: [10], centreMm: 40, centreSlope: 0 }, lens: { acrossMm: 40, downMm: 0, heightMm: 250 } }, { acrossMm: 47, downMm: 0 }) // 'seen'
+ */
+export function facingLens({ cylinder, lens }: ToeRelief, flat: PointMm): Facing {
+  const at = toToeFrame(flat, cylinder.axis);
+  const foot = toToeFrame(lens, cylinder.axis);
+  const lean = (at.acrossMm - foot.acrossMm) / lens.heightMm;
+  const { centreMm, halfWidthMm } = sectionAt(cylinder, at.downMm, lean);
+  const share = (at.acrossMm - centreMm) / halfWidthMm;
+  if (Math.abs(share) >= 1) return 'besideToe';
+  // Normal of the ellipse z = k·W·√(1 − s²): (k·s / √(1 − s²), 1); the line of sight: (−lean, 1).
+  return 1 - lean * ((TOE_FLATNESS * share) / Math.sqrt(1 - share ** 2)) > 0 ? 'seen' : 'hidden';
+}
+
 interface Section {
   readonly centreMm: number;
   readonly halfWidthMm: number;

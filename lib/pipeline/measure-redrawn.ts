@@ -1,4 +1,4 @@
-import type { Measurand, MeasureInput, Outlines, ToeMeasurement } from '../measure/measure-input';
+import { type Measurand, type MeasureInput, type Outlines, REDNESS_MEASURANDS, type ToeMeasurement } from '../measure/measure-input';
 import { measureToe } from '../measure/measure-toe';
 import { resampleLine } from '../measure/resample-line';
 import { traceCutEdge } from '../segment/cut-edge';
@@ -24,9 +24,9 @@ const MARGIN_STEP_MM = 0.2;
 
 /** What each outline decides: there the tissue model's own error no longer counts, a person's does. */
 const DECIDES: Readonly<Record<DrawnOutline, readonly Measurand[]>> = {
-  erythema: ['erythemaArea', 'rednessLoad', 'reach', 'reachP95', 'proximalReach', 'unrolledArea', 'unrolledReach', 'rednessDeltaEi', 'rednessDeltaA'],
+  erythema: REDNESS_MEASURANDS,
   nailFoldMargin: ['grooveWidth', 'grooveWidthMax'],
-  raw: ['rawArea'],
+  raw: ['rawArea', 'rawBeyondMargin'],
 };
 const TRACED_AREAS: readonly Measurand[] = ['erythemaArea', 'unrolledArea', 'rednessLoad', 'rawArea'];
 

@@ -1,5 +1,5 @@
 import { measureToe } from '../measure/measure-toe';
-import type { Measurand, MeasureInput, Outlines, ToeMeasurement } from '../measure/measure-input';
+import { type Measurand, type MeasureInput, type Outlines, REDNESS_MEASURANDS, type ToeMeasurement } from '../measure/measure-input';
 import type { NotMeasuredReason } from '../result';
 import type { Segmentation, TissueFields } from '../segment/segmentation';
 import { LEAST_CONFIDENCE } from '../segment/constants';
@@ -23,8 +23,6 @@ const MODEL_ERROR: MeasureInput['modelError'] = {
   rawArea: { relative: 0.15, absolute: 1 },
   maceratedArea: { relative: 0.15, absolute: 1 },
 };
-
-const REDNESS: readonly Measurand[] = ['erythemaArea', 'rednessLoad', 'reach', 'reachP95', 'proximalReach', 'unrolledArea', 'unrolledReach', 'rednessDeltaEi', 'rednessDeltaA'];
 
 /** What was measured, and what it was asked with: a person who draws an outline anew asks the same again. */
 export interface SegmentationMeasurement extends ToeMeasurement {
@@ -57,6 +55,7 @@ export function measureSegmentation(found: Segmentation, card: SeenCard, fields:
     grid: mapWindow(card.frame, found.grid.pxPerMm),
     outlines: outlinesOf(found),
     redness: rednessPlanes(found, fields, a65),
+    rawTissue: found.rawTissue,
     toeAxis: null,
     modelError: MODEL_ERROR,
     notMeasuredBecause: refusals(found),
@@ -100,7 +99,7 @@ function onSkin(skin: Uint8Array, plane: Float32Array, less?: Float32Array): Flo
 function refusals(found: Segmentation): Partial<Record<Measurand, NotMeasuredReason>> {
   const because: Partial<Record<Measurand, NotMeasuredReason>> = {};
   const reason = rednessRefusal(found);
-  if (reason) for (const measurand of REDNESS) because[measurand] = reason;
+  if (reason) for (const measurand of REDNESS_MEASURANDS) because[measurand] = reason;
   if (!found.nailPlate) because.grooveWidth = because.grooveWidthMax = 'plateNotFound';
   return because;
 }

@@ -58,6 +58,15 @@ export const MARGIN_GAP_MM = 2;
 export const LEAST_MARGIN_MM = 6;
 export const MARGIN_SEARCH_MM = 0.5;
 
+/**
+ * Raw surface by colour against the card's white: darker than this lightness is dark (crust, dried blood); hues from here on
+ * are yellow (slough, pus), below it red. Fresh granulation lies near hue 25°, slough near 75°: half way. Ours.
+ */
+export const DARK_BELOW_L = 25;
+export const LIGHTNESS_U = 4;
+export const YELLOW_FROM_HUE_DEG = 50;
+export const HUE_U_DEG = 6;
+
 /** Outlines' own uncertainty where the fields are sharp: half a map pixel and what training labels resolve. Ours. */
 export const LEAST_BOUNDARY_U_MM = 0.1;
 

@@ -16,6 +16,7 @@ import { traceCutEdge } from './cut-edge';
 import { outlinesOf } from './outlines-of';
 import { findReference } from './find-reference';
 import { traceNailFoldMargin, type TracedMargin } from './nail-fold-margin';
+import { rawTissue } from './raw-tissue';
 import type { Region, Segmentation, TissueFields } from './segmentation';
 import type { ToeColours } from './toe-colours';
 import { toRegion } from './to-region';
@@ -65,6 +66,7 @@ export function segmentToe(colours: ToeColours, fields: TissueFields): Segmentat
     marginLateral: margin?.lateral ?? null,
     cutEdge: cutEdge && { line: cutEdge, boundaryUMm: outlineUMm(grid, fields.nailPlate, platePiece) },
     raw: raw.length > 0 ? asRegion(grid, fields.raw, raw) : null,
+    rawTissue: raw.length > 0 ? rawTissue(colours, ringMask(outlinesOf(raw), grid)) : null,
     macerated: macerated.length > 0 ? asRegion(grid, fields.macerated, macerated) : null,
     erythema: erythema.length > 0 ? asRegion(grid, fields.erythema, erythema) : null,
     evidence,

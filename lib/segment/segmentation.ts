@@ -6,6 +6,7 @@
 import type { IndividualTypologyAngle } from '../colour/individual-typology-angle';
 import type { MapGrid } from '../rectify/millimetre-map';
 import type { LineMm, RingMm } from '../units';
+import type { RawTissue } from './raw-tissue';
 
 /** Per pixel of `grid`, each plane 0…1: how sure it is that this tissue is here. */
 export interface TissueFields {
@@ -82,6 +83,8 @@ export interface Segmentation {
   readonly marginLateral: LineMm | null;
   readonly cutEdge: { readonly line: LineMm; readonly boundaryUMm: number } | null;
   readonly raw: Region | null;
+  /** What the raw surface is made of. */
+  readonly rawTissue: RawTissue | null;
   readonly macerated: Region | null;
   /** The region as found; `evidence` says whether it may be reported. */
   readonly erythema: Region | null;

@@ -41,13 +41,13 @@ describe('measuring one photo', () => {
   it('gives every number with value, u, U = 2u and unit, or with a reason', () => {
     const { measurements } = JSON.parse(ran.out);
     expect(Object.keys(measurements).sort()).toEqual(
-      ['erythemaArea', 'rednessLoad', 'reach', 'reachP95', 'proximalReach', 'unrolledArea', 'unrolledReach', 'rednessDeltaEi', 'rednessDeltaA', 'grooveWidth', 'grooveWidthMax', 'rawArea', 'maceratedArea'].sort(),
+      ['erythemaArea', 'rednessLoad', 'reach', 'reachP95', 'proximalReach', 'unrolledArea', 'unrolledReach', 'rednessDeltaEi', 'rednessDeltaA', 'grooveWidth', 'grooveWidthMax', 'rawArea', 'maceratedArea', 'foldStripArea', 'rawBeyondMargin', 'rawRedShare', 'rawYellowShare', 'rawDarkShare', 'foldBulge', 'foldSeenShare'].sort(),
     );
     for (const one of Object.values<{ value: number; u: number; U: number; unit: string; notMeasured?: string }>(measurements)) {
       if (one.notMeasured) continue;
       expect(one.u).toBeGreaterThan(0);
       expect(one.U).toBeCloseTo(2 * one.u, 10);
-      expect(one.unit).toMatch(/mm|EI|deltaA/);
+      expect(one.unit).toMatch(/mm|EI|deltaA|%/);
     }
   });
 
