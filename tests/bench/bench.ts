@@ -1,7 +1,8 @@
-/** `npm run bench -- accuracy|cohorts|list|soak|speed`: figures that are printed, and written with `--json FILE`. */
+/** `npm run bench -- accuracy|cohorts|list|outside|sensitivity|soak|speed`: figures that are printed, and written with `--json FILE`. */
 import { accuracyCommand } from './accuracy/accuracy-command';
 import { cohortsCommand } from './cohorts/cohorts-command';
 import { listCommand } from './list/list-command';
+import { outsideCommand } from './outside/outside-command';
 import { sensitivityCommand } from './sensitivity/sensitivity-command';
 import { soakCommand } from './soak/soak-command';
 import { speedCommand } from './speed/speed-command';
@@ -10,6 +11,7 @@ const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<vo
   accuracy: accuracyCommand,
   cohorts: cohortsCommand,
   list: listCommand,
+  outside: outsideCommand,
   sensitivity: sensitivityCommand,
   soak: soakCommand,
   speed: speedCommand,

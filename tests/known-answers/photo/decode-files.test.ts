@@ -7,9 +7,9 @@ import { isRefused } from '../../../lib/edges/decode/container-header';
 import { decodeHeic } from '../../../lib/edges/decode/decode-heic';
 import { decodePhoto, type DecodeResult } from '../../../lib/edges/decode/decode-photo';
 import { readHeader } from '../../../lib/edges/decode/read-header';
-import type { DecodeRefusalId } from '../../../lib/photo/decode-refusals';
 import type { CaptureFacts, UprightPhoto } from '../../../lib/photo/upright-photo';
 import { hasSharedData, sharedFile } from '../../shared-data';
+import { REFUSED } from './expected-refusals';
 
 interface Fact {
   readonly ImageWidth?: number;
@@ -32,29 +32,6 @@ async function photoOf(name: string): Promise<UprightPhoto> {
   if (!result.decoded) throw new Error(`${name}: ${result.refusal.id} ${result.refusal.detail}`);
   return result.photo;
 }
-
-const REFUSED: Readonly<Record<string, DecodeRefusalId>> = {
-  'animated.avif': 'unsupportedFormat',
-  'animated.gif': 'unsupportedFormat',
-  'animated.webp': 'severalPictures',
-  'animated_apng.png': 'severalPictures',
-  'avif_irot1.avif': 'unsupportedFormat',
-  'bomb_44_bytes.gif': 'unsupportedFormat',
-  'bomb_text_chunk.png': 'tooSmall',
-  'broken.png': 'corrupt',
-  'cmyk_adobe_noprofile.jpg': 'tooSmall',
-  'corrupt_boxes_a.heif': 'corrupt',
-  'corrupt_header.jpg': 'corrupt',
-  'giant_20000x14000.jpg': 'tooManyPixels',
-  'gps_tiny.jpg': 'tooSmall',
-  'lossless_sof3.jpg': 'unsupportedFormat',
-  'orientation_2x1.jpg': 'tooSmall',
-  'p3_red.png': 'tooSmall',
-  'png16_rgb_trns.png': 'tooSmall',
-  'truncated.jpg': 'truncated',
-  'truncated.png': 'truncated',
-  'zero_width.gif': 'unsupportedFormat',
-};
 
 const COLOUR_SPACE: Readonly<Record<string, CaptureFacts['colourSpace']>> = {
   'cmyk_adobe_noprofile.jpg': 'cmyk',

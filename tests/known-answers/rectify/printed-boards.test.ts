@@ -11,56 +11,22 @@ import { detectFiducials } from '../../../lib/edges/vision/detect-fiducials';
 import { type OpenCv, openCv } from '../../../lib/edges/vision/open-cv';
 import { findCard } from '../../../lib/rectify/find-card';
 import { fitHomography } from '../../../lib/rectify/fit-homography';
-import type { FoundFiducial } from '../../../lib/rectify/found-fiducial';
 import { shrinkToGrey } from '../../../lib/rectify/grey-image';
 import { type Homography, invertHomography, toCard } from '../../../lib/rectify/homography';
 import type { PointMm, PointPx } from '../../../lib/units';
 import { hasSharedData, sharedFile } from '../../shared-data';
+import { distance, FOREIGN, KNOWN, markersIn, nearest } from './board-markers';
 import { boardTruth, type Marker, readBoardPhoto } from './read-board-photo';
 
 const here = hasSharedData('markers');
 
-/** Pictures that hold markers of a dictionary OpenCV knows, and which. */
-const KNOWN: Readonly<Record<string, string>> = {
-  'opencv_singlemarkers.jpg': 'DICT_6X6_250',
-  'opencv_charuco_a.jpg': 'DICT_6X6_250',
-  'opencv_charuco_b.jpg': 'DICT_6X6_250',
-  'arucogrid_00.jpg': 'DICT_6X6_1000',
-  'arucogrid_05.jpg': 'DICT_6X6_1000',
-  'arucogrid_10.jpg': 'DICT_6X6_1000',
-  'arucogrid_20.jpg': 'DICT_6X6_1000',
-  'apriltag_field_a.jpg': 'DICT_APRILTAG_36h11',
-  'apriltag_yaw_000.png': 'DICT_APRILTAG_36h11',
-  'apriltag_yaw_030.png': 'DICT_APRILTAG_36h11',
-  'apriltag_signs_a.png': 'DICT_APRILTAG_36h11',
-  'apriltag_room_a.jpg': 'DICT_APRILTAG_36h11',
-  'apriltag_hall_a.jpg': 'DICT_APRILTAG_36h11',
-  'aruco5x5_id1.png': 'DICT_5X5_1000',
-};
-/** Markers of no dictionary that a card could bear. */
-const FOREIGN = ['squarebinary_a.jpg', 'hamming25h7_a.jpg', 'opencv_singlemarkers_legacy.png', 'chess30mm_02.jpg', 'chess30mm_12.jpg'] as const;
-
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 const rms = (values: readonly number[]): number => Math.sqrt(sum(values.map((v) => v * v)) / values.length);
-const distance = (a: PointPx, [column, row]: readonly [number, number]): number => Math.hypot(a.column - column, a.row - row);
-const centre = (points: readonly PointPx[]): PointPx => ({ row: sum(points.map((p) => p.row)) / 4, column: sum(points.map((p) => p.column)) / 4 });
 
 let cv: OpenCv;
 beforeAll(async () => {
   ({ cv } = await openCv());
 });
-
-async function markersIn(name: string, dictionary: string): Promise<FoundFiducial[]> {
-  return detectFiducials(cv, shrinkToGrey(await readBoardPhoto(name), 1), dictionary, 'any');
-}
-
-/** The found marker of the same id whose centre lies nearest; ids may occur many times. */
-function nearest(found: readonly FoundFiducial[], { id, corners }: Marker): FoundFiducial | null {
-  const middle = [sum(corners.map((c) => c[0])) / 4, sum(corners.map((c) => c[1])) / 4] as const;
-  const same = found.filter((one) => one.id === id).map((one) => ({ one, offPx: distance(centre(one.cornersPx), middle) }));
-  const best = same.reduce<(typeof same)[number] | null>((a, b) => (a === null || b.offPx < a.offPx ? b : a), null);
-  return best && best.offPx < 8 ? best.one : null;
-}
 
 describe.skipIf(!here)('photos of printed markers', () => {
   it('show at least 95 % of the markers that are known to be there, and some in every picture', async () => {
@@ -69,7 +35,7 @@ describe.skipIf(!here)('photos of printed markers', () => {
     let markers = 0;
     let seen = 0;
     for (const [name, dictionary] of Object.entries(KNOWN)) {
-      const found = await markersIn(name, dictionary);
+      const found = await markersIn(cv, name, dictionary);
       const expected = truth[name].corners_truth ?? truth[name].opencv46_reference?.markers ?? [];
       expect(expected.length, name).toBeGreaterThan(0);
       markers += expected.length;
@@ -85,7 +51,7 @@ describe.skipIf(!here)('photos of printed markers', () => {
 
   it.each(FOREIGN)('bear no fiducial of the card’s dictionary: %s', async (name) => {
     expect(detectFiducials(cv, shrinkToGrey(await readBoardPhoto(name), 1), OWN_CARD.dictionary)).toEqual([]);
-    for (const dictionary of ['DICT_5X5_1000', 'DICT_6X6_1000', 'DICT_APRILTAG_36h11']) expect(await markersIn(name, dictionary), dictionary).toEqual([]);
+    for (const dictionary of ['DICT_5X5_1000', 'DICT_6X6_1000', 'DICT_APRILTAG_36h11']) expect(await markersIn(cv, name, dictionary), dictionary).toEqual([]);
   });
 
   it('are never taken for the card', async () => {
@@ -108,7 +74,7 @@ describe.skipIf(!here)('a printed board of 4 × 5 markers, pitch 42.5 mm, side 3
   const designed = (id: number): PointMm => ({ acrossMm: (id % 4) * PITCH_MM, downMm: Math.floor(id / 4) * PITCH_MM });
 
   it.each(['arucogrid_00.jpg', 'arucogrid_05.jpg', 'arucogrid_10.jpg', 'arucogrid_20.jpg'])('keeps its pitch in %s, and its sides read short', async (name) => {
-    const found = (await markersIn(name, KNOWN[name])).filter((one) => one.id < 20);
+    const found = (await markersIn(cv, name, KNOWN[name])).filter((one) => one.id < 20);
     expect(found).toHaveLength(20);
     const h = fitHomography(found.map((one) => ({ card: designed(one.id), image: diagonalCrossing(one.cornersPx) }))) as Homography;
     const back = invertHomography(h);
@@ -149,7 +115,7 @@ describe.skipIf(!hasNative)('native OpenCV on the same photos', () => {
       const names = Object.keys(KNOWN).filter((name) => KNOWN[name] === dictionary);
       const native = nativeMarkers(dictionary, names);
       for (const name of names) {
-        const ours = await markersIn(name, dictionary);
+        const ours = await markersIn(cv, name, dictionary);
         for (const marker of native[name]) {
           const same = nearest(ours, marker);
           if (!same) unmatched++;
