@@ -25,7 +25,10 @@ export const en = {
     text: 'Find a place with network and open your link again. If it cannot wait, call the clinic. The number is on your care sheet.',
     again: 'Try again',
   },
-  closed: { title: 'This check-in is closed', text: 'The clinic has ended it. If something about your toe worries you, call them.' },
+  closed: {
+    title: 'Your clinic has ended this follow-up',
+    text: 'You need not send anything here any more. If something about the toe changes – more redness, pain or swelling, thick discharge, fever, a red streak – do not wait: call.',
+  },
   foot: 'This page sends your photo and answers to your clinic. It does not tell you what is wrong, and it cannot see heat, depth or bone.',
   clinic: {
     title: 'Who to call',

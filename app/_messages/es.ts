@@ -27,7 +27,10 @@ export const es: Messages = {
     text: 'Busque un lugar con red y abra otra vez su enlace. Si no puede esperar, llame a la clínica. El número está en su hoja de cuidados.',
     again: 'Intentar otra vez',
   },
-  closed: { title: 'Este seguimiento está cerrado', text: 'La clínica lo ha terminado. Si algo de su dedo le preocupa, llámelos.' },
+  closed: {
+    title: 'Su clínica ha terminado este seguimiento',
+    text: 'Ya no hace falta que envíe nada aquí. Si algo cambia en el dedo – más enrojecimiento, dolor o hinchazón, secreción espesa, fiebre, una línea roja – no espere: llame.',
+  },
   foot: 'Esta página envía su foto y sus respuestas a su clínica. No le dice qué tiene, y no puede ver el calor, la profundidad ni el hueso.',
   clinic: {
     title: 'A quién llamar',

@@ -2,7 +2,7 @@
  * Who may do what, all of it on one screen. What has no row here is refused. `own` is the episode that a personal link
  * opens; `clinic` is an episode of the same clinic; `any` belongs to nobody.
  */
-import type { Role } from './actor';
+import { type Role, STAFF_ROLES } from './actor';
 
 export type Scope = 'own' | 'clinic' | 'any';
 
@@ -34,6 +34,7 @@ export const ACTIONS = [
   'episode.handOut',
   'episode.photo',
   'outline.redraw',
+  'episode.close',
   'plans.read',
   'plans.change',
   'rules.read',
@@ -44,106 +45,72 @@ export const ACTIONS = [
   'clinic.change',
   'invitation.use',
   'secondFactor.change',
+  'password.change',
 ] as const;
 export type Action = (typeof ACTIONS)[number];
 
+/** One row for each role. */
+const allow = (action: Action, scope: Scope, ...roles: readonly Role[]): AccessRow[] => roles.map((role) => ({ role, action, scope }));
+/** Also before the year of birth has been answered. */
+const patientAtOnce = (action: Action, scope: Scope): AccessRow => ({ role: 'patient', action, scope, beforeBirthYear: true });
+
+const STAFF = STAFF_ROLES;
+/** An admin keeps the accounts and sees no patient. */
+const LOOKING_AFTER = ['nurse', 'clinician', 'lead'] as const;
+/** Whoever judges a case at the follow-up. */
+const JUDGING = ['clinician', 'lead'] as const;
+
 export const ACCESS_TABLE: readonly AccessRow[] = [
-  { role: 'anonymous', action: 'health.read', scope: 'any' },
-  { role: 'patient', action: 'health.read', scope: 'any', beforeBirthYear: true },
-  { role: 'nurse', action: 'health.read', scope: 'any' },
-  { role: 'clinician', action: 'health.read', scope: 'any' },
-  { role: 'lead', action: 'health.read', scope: 'any' },
-  { role: 'admin', action: 'health.read', scope: 'any' },
-
+  ...allow('health.read', 'any', 'anonymous', ...STAFF),
+  patientAtOnce('health.read', 'any'),
   // A personal link opens for whoever holds it, also on a phone on which another one was open.
-  { role: 'anonymous', action: 'link.open', scope: 'any' },
-  { role: 'patient', action: 'link.open', scope: 'any', beforeBirthYear: true },
-  { role: 'nurse', action: 'link.open', scope: 'any' },
-  { role: 'clinician', action: 'link.open', scope: 'any' },
-  { role: 'lead', action: 'link.open', scope: 'any' },
-  { role: 'admin', action: 'link.open', scope: 'any' },
+  ...allow('link.open', 'any', 'anonymous', ...STAFF),
+  patientAtOnce('link.open', 'any'),
 
-  { role: 'patient', action: 'session.leave', scope: 'own', beforeBirthYear: true },
-  { role: 'patient', action: 'birthYear.answer', scope: 'own', beforeBirthYear: true },
-  { role: 'patient', action: 'state.read', scope: 'own' },
-  { role: 'patient', action: 'photo.send', scope: 'own' },
-  { role: 'patient', action: 'verdict.read', scope: 'own' },
-  { role: 'patient', action: 'checkIn.send', scope: 'own' },
+  patientAtOnce('session.leave', 'own'),
+  patientAtOnce('birthYear.answer', 'own'),
+  ...allow('state.read', 'own', 'patient'),
+  ...allow('photo.send', 'own', 'patient'),
+  ...allow('verdict.read', 'own', 'patient'),
+  ...allow('checkIn.send', 'own', 'patient'),
 
-  { role: 'patient', action: 'photo.view', scope: 'own' },
-  { role: 'nurse', action: 'photo.view', scope: 'clinic' },
-  { role: 'clinician', action: 'photo.view', scope: 'clinic' },
-  { role: 'lead', action: 'photo.view', scope: 'clinic' },
-
-  { role: 'nurse', action: 'episode.read', scope: 'clinic' },
-  { role: 'clinician', action: 'episode.read', scope: 'clinic' },
-  { role: 'lead', action: 'episode.read', scope: 'clinic' },
+  ...allow('photo.view', 'own', 'patient'),
+  ...allow('photo.view', 'clinic', ...LOOKING_AFTER),
+  ...allow('episode.read', 'clinic', ...LOOKING_AFTER),
 
   // Whoever knows address and password; also where somebody else is still signed in.
-  { role: 'anonymous', action: 'staff.signIn', scope: 'any' },
-  { role: 'patient', action: 'staff.signIn', scope: 'any', beforeBirthYear: true },
-  { role: 'nurse', action: 'staff.signIn', scope: 'any' },
-  { role: 'clinician', action: 'staff.signIn', scope: 'any' },
-  { role: 'lead', action: 'staff.signIn', scope: 'any' },
-  { role: 'admin', action: 'staff.signIn', scope: 'any' },
-  { role: 'nurse', action: 'staff.signOut', scope: 'clinic' },
-  { role: 'clinician', action: 'staff.signOut', scope: 'clinic' },
-  { role: 'lead', action: 'staff.signOut', scope: 'clinic' },
-  { role: 'admin', action: 'staff.signOut', scope: 'clinic' },
+  ...allow('staff.signIn', 'any', 'anonymous', ...STAFF),
+  patientAtOnce('staff.signIn', 'any'),
+  ...allow('staff.signOut', 'clinic', ...STAFF),
 
-  // An admin keeps the accounts and sees no patient.
-  { role: 'nurse', action: 'review.read', scope: 'clinic' },
-  { role: 'clinician', action: 'review.read', scope: 'clinic' },
-  { role: 'lead', action: 'review.read', scope: 'clinic' },
-  { role: 'nurse', action: 'review.claim', scope: 'clinic' },
-  { role: 'clinician', action: 'review.claim', scope: 'clinic' },
-  { role: 'lead', action: 'review.claim', scope: 'clinic' },
-  { role: 'nurse', action: 'review.resolve', scope: 'clinic' },
-  { role: 'clinician', action: 'review.resolve', scope: 'clinic' },
-  { role: 'lead', action: 'review.resolve', scope: 'clinic' },
+  ...allow('review.read', 'clinic', ...LOOKING_AFTER),
+  ...allow('review.claim', 'clinic', ...LOOKING_AFTER),
+  ...allow('review.resolve', 'clinic', ...LOOKING_AFTER),
 
   // Whoever looks after people starts their episodes, and hands out cards and links.
-  { role: 'nurse', action: 'episode.start', scope: 'clinic' },
-  { role: 'clinician', action: 'episode.start', scope: 'clinic' },
-  { role: 'lead', action: 'episode.start', scope: 'clinic' },
-  { role: 'nurse', action: 'episode.handOut', scope: 'clinic' },
-  { role: 'clinician', action: 'episode.handOut', scope: 'clinic' },
-  { role: 'lead', action: 'episode.handOut', scope: 'clinic' },
-  { role: 'nurse', action: 'episode.photo', scope: 'clinic' },
-  { role: 'clinician', action: 'episode.photo', scope: 'clinic' },
-  { role: 'lead', action: 'episode.photo', scope: 'clinic' },
+  ...allow('episode.start', 'clinic', ...LOOKING_AFTER),
+  ...allow('episode.handOut', 'clinic', ...LOOKING_AFTER),
+  ...allow('episode.photo', 'clinic', ...LOOKING_AFTER),
 
-  // Whoever judges a case at the follow-up draws its outlines anew.
-  { role: 'clinician', action: 'outline.redraw', scope: 'clinic' },
-  { role: 'lead', action: 'outline.redraw', scope: 'clinic' },
+  // Draws its outlines anew, ends the follow-up, or opens it again.
+  ...allow('outline.redraw', 'clinic', ...JUDGING),
+  ...allow('episode.close', 'clinic', ...JUDGING),
 
   // Whoever works by the clinic's plans and limits reads them; a lead changes them.
-  { role: 'nurse', action: 'plans.read', scope: 'clinic' },
-  { role: 'clinician', action: 'plans.read', scope: 'clinic' },
-  { role: 'lead', action: 'plans.read', scope: 'clinic' },
-  { role: 'lead', action: 'plans.change', scope: 'clinic' },
-  { role: 'nurse', action: 'rules.read', scope: 'clinic' },
-  { role: 'clinician', action: 'rules.read', scope: 'clinic' },
-  { role: 'lead', action: 'rules.read', scope: 'clinic' },
-  { role: 'lead', action: 'rules.change', scope: 'clinic' },
+  ...allow('plans.read', 'clinic', ...LOOKING_AFTER),
+  ...allow('plans.change', 'clinic', 'lead'),
+  ...allow('rules.read', 'clinic', ...LOOKING_AFTER),
+  ...allow('rules.change', 'clinic', 'lead'),
 
   // An admin lets people in and out; who did what is also read by a lead.
-  { role: 'admin', action: 'people.read', scope: 'clinic' },
-  { role: 'admin', action: 'people.change', scope: 'clinic' },
-  { role: 'lead', action: 'audit.read', scope: 'clinic' },
-  { role: 'admin', action: 'audit.read', scope: 'clinic' },
-  { role: 'lead', action: 'clinic.change', scope: 'clinic' },
-  { role: 'admin', action: 'clinic.change', scope: 'clinic' },
+  ...allow('people.read', 'clinic', 'admin'),
+  ...allow('people.change', 'clinic', 'admin'),
+  ...allow('audit.read', 'clinic', 'lead', 'admin'),
+  ...allow('clinic.change', 'clinic', 'lead', 'admin'),
   // Whoever holds an invitation; it says itself for whom it is.
-  { role: 'anonymous', action: 'invitation.use', scope: 'any' },
-  { role: 'patient', action: 'invitation.use', scope: 'any', beforeBirthYear: true },
-  { role: 'nurse', action: 'invitation.use', scope: 'any' },
-  { role: 'clinician', action: 'invitation.use', scope: 'any' },
-  { role: 'lead', action: 'invitation.use', scope: 'any' },
-  { role: 'admin', action: 'invitation.use', scope: 'any' },
+  ...allow('invitation.use', 'any', 'anonymous', ...STAFF),
+  patientAtOnce('invitation.use', 'any'),
   // One's own, whatever one's role.
-  { role: 'nurse', action: 'secondFactor.change', scope: 'clinic' },
-  { role: 'clinician', action: 'secondFactor.change', scope: 'clinic' },
-  { role: 'lead', action: 'secondFactor.change', scope: 'clinic' },
-  { role: 'admin', action: 'secondFactor.change', scope: 'clinic' },
+  ...allow('secondFactor.change', 'clinic', ...STAFF),
+  ...allow('password.change', 'clinic', ...STAFF),
 ];

@@ -21,3 +21,5 @@ export const ANAESTHETIC_AT_MOST_HOURS = 12;
 export const OLDEST_PATIENT_YEARS = 120;
 /** A personal link ends so long after it was made: the latest "late" day of the rule book and a week. Ours. */
 export const LINK_DAYS = 120;
+/** After a follow-up was closed the link opens for so long, and says whom to call. Ours. */
+export const CLOSED_LINK_DAYS = 30;

@@ -15,6 +15,8 @@ const ACTIONS: Readonly<Record<string, readonly [letter: string, words: string]>
   bringInToday: ['B', 'asked to come in today'],
   askClinician: ['Q', 'clinician asked'],
   nothingNeeded: ['N', 'nothing more needed'],
+  settled: ['F', 'settled at the follow-up'],
+  leftOpen: ['O', 'left open at the follow-up'],
 };
 
 /** How an action reads in a table: `actionWords('called')` → 'called'. */

@@ -1,14 +1,15 @@
 import { parseEpisode } from '../care/parse-episode';
 import { scheduleDaysSince } from '../care/schedule-day';
 import { type Course, prepareCourse } from '../decide/course';
-import { changeRuleBook, DEFAULT_RULE_BOOK, type RuleBook } from '../decide/rule-book';
 import type { Story } from '../edges/db/read-story';
 import { planWords, procedureWords } from '../report/procedure-words';
 import { rawWords } from '../report/raw-words';
 import { ruleWords } from '../report/rule-words';
 import type { Trend } from '../trend/describe-trend';
-import { assessRows } from './assess-rows';
+import type { OpenFinding } from '../review/place-case';
+import { assessRows, ruleBookOf } from './assess-rows';
 import { beforeProcedure } from './before-procedure';
+import { episodeClosing } from './episode-closing';
 import { episodeClock } from './episode-clock';
 import { episodeDays } from './episode-days';
 import { actionWords, episodeEvents } from './episode-events';
@@ -28,19 +29,22 @@ export function courseOf({ episode }: Story, at: Date): Course {
 }
 
 interface Looking {
+  /** Open now, as the review list has it. */
+  readonly open: readonly OpenFinding[];
+  readonly mayClose: boolean;
   readonly photoFolder: string;
   readonly mayRedraw: boolean;
 }
 
 /** The page of one episode at one moment. Only the sizes of its pictures are read from the disk. */
-export async function episodePage(story: Story, moment: Date, { photoFolder, mayRedraw }: Looking): Promise<EpisodePage> {
+export async function episodePage(story: Story, moment: Date, { photoFolder, mayRedraw, mayClose, open }: Looking): Promise<EpisodePage> {
   const { episode } = story;
   const course = courseOf(story, moment);
   const { procedure, plan, risks } = course.episode;
   const clock = episodeClock(new Date(procedure.at), episode.clinic.timeZone);
   const { findings, trend, ruleBookVersion } = assessRows(episode, moment);
   const nameOf = nameOfIn(story);
-  const words = { book: bookOf(story), matricectomy: procedure.matricectomy, clock, nameOf };
+  const words = { book: ruleBookOf(episode), matricectomy: procedure.matricectomy, clock, nameOf };
   const events = episodeEvents(episode, plan, clock.dayOf);
   const photos = await episodePhotos(episode, { photoFolder, clock, nameOf, dayOf: daysOf(trend) });
   return {
@@ -50,6 +54,7 @@ export async function episodePage(story: Story, moment: Date, { photoFolder, may
     madeAt: clock.at(moment),
     procedureAt: clock.at(new Date(procedure.at)),
     closedAt: episode.closedAt && clock.at(episode.closedAt),
+    closing: episodeClosing(story, open, { clock, nameOf, mayClose }),
     facts: [...procedureWords(procedure), ...beforeProcedure(episode)],
     risks,
     plan: planWords(plan),
@@ -75,11 +80,4 @@ const versionsOf = ({ episode }: Story): Map<string, number> => new Map(episode.
 /** Every photo of the course is a point or a gap of each series. */
 function daysOf({ series }: Trend): Map<string, number> {
   return new Map([...series.reach.points, ...series.reach.gaps].map(({ photo, day }) => [photo, day]));
-}
-
-function bookOf({ episode }: Story): RuleBook {
-  const newest = episode.clinic.ruleBooks.at(0);
-  const changed = newest ? changeRuleBook(JSON.parse(newest.limits) as Record<string, number>) : { book: DEFAULT_RULE_BOOK };
-  if ('problem' in changed) throw new Error(`The rule book of clinic ${episode.clinicId} cannot be used: ${changed.problem}`);
-  return changed.book;
 }

@@ -22,6 +22,7 @@ import { orderFindings, type OpenFinding } from '../review/place-case';
 import { aboutRule } from './about-rule';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { type EpisodeClock, episodeClock } from './episode-clock';
+import { actionWords } from './episode-events';
 import { episodeJson } from './episode-json';
 import { findResource } from './find-resource';
 import { reachTrend, staffName, whyNotMeasured } from './load-review';
@@ -112,7 +113,7 @@ function earlierOf({ resolutions }: EpisodeRows, clock: EpisodeClock, nameOf: Re
   return resolutions.slice(-MOST_EARLIER).reverse().map(({ at, by, action, rule, reason }) => ({
     at: clock.at(at),
     by: staffName(by, nameOf),
-    action: ACTION_WORDS[action as ResolutionAction]?.words ?? action,
+    action: ACTION_WORDS[action as ResolutionAction]?.words ?? actionWords(action),
     about: aboutRule(rule),
     reason,
   }));

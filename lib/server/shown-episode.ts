@@ -17,6 +17,7 @@ export interface EpisodePage {
   readonly madeAt: string;
   readonly procedureAt: string;
   readonly closedAt: string | null;
+  readonly closing: ShownClosing;
   readonly facts: readonly Fact[];
   readonly risks: readonly string[];
   readonly plan: string;
@@ -33,6 +34,29 @@ export interface EpisodePage {
   /** May whoever looks draw outlines anew? */
   readonly mayRedraw: boolean;
   readonly resolutions: readonly { readonly at: string; readonly by: string; readonly rule: string; readonly action: string; readonly reason: string }[];
+}
+
+/** How the follow-up ended, and what it takes to end it. */
+export interface ShownClosing {
+  readonly episodeId: string;
+  /** May whoever looks close the case, or open it again? */
+  readonly mayClose: boolean;
+  /** Ids of all that is open. */
+  readonly seen: readonly string[];
+  /** What is open now, by rule: each needs a word before the case is closed. */
+  readonly open: readonly { readonly rule: string; readonly name: string; readonly level: string; readonly sentences: readonly string[] }[];
+  /** Oldest first. */
+  readonly record: readonly ClosingRecord[];
+}
+
+export interface ClosingRecord {
+  readonly key: string;
+  /** Or opened again. */
+  readonly closed: boolean;
+  readonly at: string;
+  readonly by: string;
+  readonly words: string;
+  readonly leftOpen: readonly string[];
 }
 
 export interface ShownFinding {

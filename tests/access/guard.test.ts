@@ -47,6 +47,7 @@ const MAY: Readonly<Record<Action, readonly Asking[]>> = {
   'episode.start': LOOKING_AFTER,
   'episode.handOut': LOOKING_AFTER,
   'outline.redraw': ['a clinician', 'a lead'],
+  'episode.close': ['a clinician', 'a lead'],
   'episode.photo': LOOKING_AFTER,
   'plans.read': LOOKING_AFTER,
   'plans.change': ['a lead'],
@@ -58,6 +59,7 @@ const MAY: Readonly<Record<Action, readonly Asking[]>> = {
   'clinic.change': ['a lead', 'an admin'],
   'invitation.use': EVERYBODY,
   'secondFactor.change': [...LOOKING_AFTER, 'an admin'],
+  'password.change': [...LOOKING_AFTER, 'an admin'],
 };
 
 describe.each(ACTIONS)('%s', (action) => {

@@ -106,6 +106,8 @@ const ROUTES: Readonly<Record<string, Asked>> = {
   // A clinician draws outlines anew; this photo has no map to draw on.
   'POST /api/staff/photos/[photoId]/snap': { body: { outline: 'raw', points: null }, status: { ...nobody, clinician: 409, lead: 409 } },
   'POST /api/staff/photos/[photoId]/outlines': { body: { outline: 'raw', points: null, reason: 'as seen', from: 0 }, status: { ...nobody, clinician: 409, lead: 409 } },
+  // A clinician closes a case; an empty word is refused after the guard.
+  'POST /api/staff/episodes/[episodeId]/closing': { body: {}, status: { ...nobody, clinician: 400, lead: 400 } },
   // A lead changes the plans and the rule book of the clinic; an empty change is refused after the guard.
   'POST /api/staff/plans': { body: {}, status: { ...nobody, lead: 400 } },
   'POST /api/staff/rule-books': { body: {}, status: { ...nobody, lead: 400 } },

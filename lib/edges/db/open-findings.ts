@@ -11,7 +11,7 @@ export const retakeEndsAt = (foundAt: string): Date => new Date(Date.parse(found
 /**
  * All that is open on a case. A person's word closes what a rule had found until then, except a question to the
  * clinician; somebody who sends a check-in is silent no longer; what is wet again no longer looks dry. And the newest
- * photo, where it could not be measured. The times in these tables are all written in one form, so that the texts compare
+ * photo, where it could not be measured. Once the case is closed only what was found later counts: symptoms. The times in these tables are all written in one form, so that the texts compare
  * as the moments do.
  */
 export async function openFindings(queries: Queries, episodeId: string, now: Date): Promise<OpenFinding[]> {
@@ -19,7 +19,7 @@ export async function openFindings(queries: Queries, episodeId: string, now: Dat
   return queries.$queryRaw<OpenFinding[]>`
     SELECT f.id, f.episodeId, f.rule, f.level, json_extract(f.json, '$.at') AS at, strftime('%Y-%m-%dT%H:%M:%fZ', f.foundAt) AS foundAt
     FROM Episode e JOIN Finding f ON f.episodeId = e.id
-    WHERE e.id = ${episodeId} AND e.closedAt IS NULL
+    WHERE e.id = ${episodeId} AND (e.closedAt IS NULL OR f.foundAt > e.closedAt)
       AND json_extract(f.json, '$.closed') IS NULL
       AND NOT EXISTS (SELECT 1 FROM Resolution r WHERE r.episodeId = f.episodeId AND r.rule = f.rule AND r.action <> 'askClinician' AND r.at >= f.foundAt)
       AND NOT (f.rule = 'silent' AND EXISTS (SELECT 1 FROM CheckIn c WHERE c.episodeId = f.episodeId AND c.receivedAt > f.foundAt))

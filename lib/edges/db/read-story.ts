@@ -12,7 +12,8 @@ export async function readStory(queries: Queries, id: string) {
   const episode = await readEpisodeRows(queries, id);
   const findings = await queries.finding.findMany({ where: { episodeId: id }, orderBy: { foundAt: 'asc' } });
   const staff = await queries.staff.findMany({ where: { clinicId: episode.clinicId }, select: { id: true, name: true } });
-  return { episode, findings, nameOf: new Map(staff.map((one) => [one.id, one.name])) };
+  const closings = await queries.closing.findMany({ where: { episodeId: id }, orderBy: { at: 'asc' } });
+  return { episode, findings, closings, nameOf: new Map(staff.map((one) => [one.id, one.name])) };
 }
 
 export type Story = Awaited<ReturnType<typeof readStory>>;

@@ -27,7 +27,7 @@ export async function reviewStamp(queries: Queries): Promise<string> {
   const [row] = await queries.$queryRaw<{ stamp: string }[]>`
     SELECT (SELECT coalesce(max(rowid), 0) FROM Finding) || '.' || (SELECT coalesce(max(rowid), 0) FROM Resolution) || '.' ||
       (SELECT coalesce(max(rowid), 0) FROM Assessment) || '.' || (SELECT coalesce(max(rowid), 0) FROM Analysis) || '.' ||
-      (SELECT coalesce(max(rowid), 0) FROM CheckIn) || '.' || (SELECT count(*) || '.' || coalesce(max(claimedAt), '') FROM ReviewClaim) AS stamp`;
+      (SELECT coalesce(max(rowid), 0) FROM CheckIn) || '.' || (SELECT coalesce(max(rowid), 0) FROM Closing) || '.' || (SELECT count(*) || '.' || coalesce(max(claimedAt), '') FROM ReviewClaim) AS stamp`;
   return row.stamp;
 }
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { codeFiles, readText } from '../../architecture/source-tree';
 
-const EVIDENCE = ['checkIn', 'photo', 'analysis', 'outlineVersion', 'assessment', 'finding', 'resolution', 'message', 'auditEvent', 'ruleBookVersion'];
+const EVIDENCE = ['checkIn', 'photo', 'analysis', 'outlineVersion', 'assessment', 'finding', 'resolution', 'closing', 'message', 'auditEvent', 'ruleBookVersion'];
 
 /** Places that change or remove rows of evidence, by the client or by SQL. */
 function changesOf(file: string, text: string): string[] {

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Finding, Level, RuleId } from '../../../lib/decide/finding';
 import { addFindings } from '../../../lib/edges/db/add-finding';
+import { closeEpisode, reopenEpisode } from '../../../lib/edges/db/close-episode';
 import { fillOpenCases } from '../../../lib/edges/db/fill-open-cases';
 import { finishJob } from '../../../lib/edges/db/finish-job';
 import { keepCheckIn } from '../../../lib/edges/db/keep-check-in';
@@ -48,7 +49,7 @@ async function slowly(queries: Queries, now: Date, answersQuestions: boolean): P
   const open = await queries.$queryRaw<OpenFinding[]>`
     SELECT f.id, f.episodeId, f.rule, f.level, json_extract(f.json, '$.at') AS at, strftime('%Y-%m-%dT%H:%M:%fZ', f.foundAt) AS foundAt
     FROM Episode e JOIN Finding f ON f.episodeId = e.id
-    WHERE e.clinicId = ${clinicId} AND e.closedAt IS NULL AND json_extract(f.json, '$.closed') IS NULL
+    WHERE e.clinicId = ${clinicId} AND (e.closedAt IS NULL OR f.foundAt > e.closedAt) AND json_extract(f.json, '$.closed') IS NULL
       AND NOT EXISTS (SELECT 1 FROM Resolution r WHERE r.episodeId = f.episodeId AND r.rule = f.rule AND r.action <> 'askClinician' AND r.at >= f.foundAt)
       AND NOT (f.rule = 'silent' AND EXISTS (SELECT 1 FROM CheckIn c WHERE c.episodeId = f.episodeId AND c.receivedAt > f.foundAt))
       AND NOT (f.rule = 'dry' AND EXISTS (SELECT 1 FROM Finding w WHERE w.episodeId = f.episodeId AND w.rule = 'relapse' AND w.foundAt >= f.foundAt))
@@ -101,7 +102,12 @@ async function happen(what: number, episodeId: string, at: Date, draw: (below: n
     if (what <= 3) await addFindings(queries, episodeId, [finding(), finding()], at);
     if (what === 4) await keepCheckIn(queries, { episodeId, clientId, kind: 'daily', at: at.toISOString(), answers: '{}', worry: null, hasPhoto: false, bodySha256: sha256 }, at, false);
     if (what === 5 || what === 6) await keepPhotoRow(queries, { episodeId, clientId, sha256, kind: draw(5) === 0 ? 'dressing' : 'toe', lengthBytes: 1 }, at);
-    if (what >= 7) {
+    if (what === 9) {
+      const { closedAt } = await queries.episode.findUniqueOrThrow({ where: { id: episodeId } });
+      if (closedAt === null) await closeEpisode(queries, episodeId, [], { found: 'seen', answers: [] }, 'clinician:a', { at, linkEndsAt: at });
+      else await reopenEpisode(queries, episodeId, 'red again', 'clinician:a', { at, linkEndsAt: at });
+    }
+    if (what === 7 || what === 8) {
       const open = await openFindings(queries, episodeId, at);
       const action = (['called', 'askClinician', 'nothingNeeded', 'askClinician'] as const)[draw(4)];
       await keepResolution(queries, episodeId, open, { action, reason: 'because', message: null, dryness: null, leavesOpen: action === 'askClinician' }, 'nurse:a', at);
@@ -119,7 +125,7 @@ it.each([1, 2, 3])('are at every moment what the slow way says, whatever happens
   for (let step = 0; step < 60; step += 1) {
     // Now and then weeks go by: photos that could not be measured leave the list by themselves.
     at += (draw(15) === 0 ? 10 * 24 : 1) * HOUR_MS + draw(900) * 1000;
-    await happen(draw(9), episodes[draw(episodes.length)], new Date(at), draw);
+    await happen(draw(10), episodes[draw(episodes.length)], new Date(at), draw);
     if (step % 4 === 0) await expectSame(new Date(at + 2000));
   }
   await expectSame(new Date(at + 40 * 24 * HOUR_MS));

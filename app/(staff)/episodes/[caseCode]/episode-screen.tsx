@@ -6,6 +6,7 @@ import { Days } from './days';
 import styles from './episode-screen.module.css';
 import { Findings } from './findings';
 import { PrintButton } from './print-button';
+import { SignOff } from './sign-off';
 import { Words } from './words';
 
 /** One case on one page. On paper the cautions come first, and what is long stays on the screen. */
@@ -74,6 +75,7 @@ export function EpisodeScreen({ page }: { readonly page: EpisodePage }) {
         {photos.length > 0 ? <ComparePhotos photos={photos} mayRedraw={page.mayRedraw} /> : <p>No photo has come yet.</p>}
       </section>
       <Days days={page.days} />
+      <SignOff closing={page.closing} isClosed={closedAt !== null} />
       <Words messages={page.messages} resolutions={page.resolutions} />
       <Cautions />
     </main>
