@@ -1,7 +1,9 @@
-/** `npm run bench -- accuracy|cohorts|list|outside|sensitivity|soak|speed`: figures that are printed, and written with `--json FILE`. */
+/** `npm run bench -- accuracy|cohorts|fairness|list|method|outside|sensitivity|soak|speed`: figures that are printed, and written with `--json FILE`. */
 import { accuracyCommand } from './accuracy/accuracy-command';
 import { cohortsCommand } from './cohorts/cohorts-command';
+import { fairnessCommand } from './fairness/fairness-command';
 import { listCommand } from './list/list-command';
+import { methodCommand } from './method/method-command';
 import { outsideCommand } from './outside/outside-command';
 import { sensitivityCommand } from './sensitivity/sensitivity-command';
 import { soakCommand } from './soak/soak-command';
@@ -10,7 +12,9 @@ import { speedCommand } from './speed/speed-command';
 const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<void>>> = {
   accuracy: accuracyCommand,
   cohorts: cohortsCommand,
+  fairness: fairnessCommand,
   list: listCommand,
+  method: methodCommand,
   outside: outsideCommand,
   sensitivity: sensitivityCommand,
   soak: soakCommand,

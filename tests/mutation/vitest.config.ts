@@ -4,9 +4,9 @@ import usual from '../../vitest.config';
 
 const FOLDERS = ['decide', 'measure', 'trend'];
 
-const merged = mergeConfig(usual, { test: { exclude: ['tests/properties/**', 'tests/known-answers/measure/phantom-truth.test.ts'] } });
+const merged = mergeConfig(usual, { test: { exclude: ['tests/properties/{decide,measure}/**', 'tests/known-answers/measure/phantom-truth.test.ts'] } });
 
 export default {
   ...merged,
-  test: { ...merged.test, include: FOLDERS.flatMap((folder) => [`tests/unit/${folder}/**/*.test.ts`, `tests/known-answers/${folder}/**/*.test.ts`]) },
+  test: { ...merged.test, include: FOLDERS.flatMap((folder) => ['unit', 'known-answers', 'properties'].map((kind) => `tests/${kind}/${folder}/**/*.test.ts`)) },
 };

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { CUSUM_DECISION, CUSUM_SLACK, EWMA_LIMIT, EWMA_WEIGHT, LEAST_U_AREA_SHARE } from '../../../lib/trend/constants';
 import { describeTrend } from '../../../lib/trend/describe-trend';
 import { projectDryDay } from '../../../lib/trend/project-dry-day';
 import type { ReadPhoto, SeriesPoint } from '../../../lib/trend/series';
@@ -88,5 +89,126 @@ describe('the quicker eye on reach', () => {
     expect(watched?.levelMm).toBe(3);
     expect(watched?.ewmaSawAt).toBe('day 7');
     expect(watched?.cusumSawAt).toBe('day 7');
+  });
+});
+
+describe('a watched reach', () => {
+  const watch = (...values: readonly (readonly [day: number, value: number, u?: number])[]) => watchReach(values.map(([day, value, u = 0.5]) => ({ day, value, u, photo: `day ${day}` })));
+
+  it('has the median of the first three as its level, in whatever order they came, and the largest of their doubts', () => {
+    const watched = watch([2, 5, 0.5], [3, 1, 2], [4, 3, 0.5], [5, 30], [6, 3]);
+    expect(watched?.levelMm).toBe(3);
+    // Limits grow with u = 2: 3 + 3 · 2 · √(0.3 / 1.7) would be the NIST chart's with weight 0.3 and limit 3.
+    expect(watched?.ewmaUpperMm).toBeCloseTo(3 + EWMA_LIMIT * 2 * Math.sqrt(EWMA_WEIGHT / (2 - EWMA_WEIGHT)), 9);
+    expect(watched?.cusumDecisionMm).toBeCloseTo(2 * CUSUM_DECISION, 9);
+    // The first sum is the excess over level and slack.
+    expect(watched?.cusumMm[0]).toBeCloseTo(27 - 2 * CUSUM_SLACK, 9);
+    expect(watched?.cusumSawAt).toBe('day 5');
+  });
+
+  it('does not take a small doubt for none: lengths are never surer than the floor', () => {
+    const watched = watch([2, 3, 0], [3, 3, 0], [4, 3, 0], [5, 3, 0]);
+    expect(watched?.cusumDecisionMm).toBeGreaterThan(0);
+    expect(watched?.ewmaSawAt).toBeNull();
+    expect(watched?.cusumSawAt).toBeNull();
+  });
+
+  it('begins on the second day: photos before say nothing of the level', () => {
+    const photos = [[0.5, 20], [1.9, 20], [2, 3], [3, 3], [4, 3], [5, 3]] as const;
+    expect(describeTrend(photos.map(([day, reach]) => photoOn(day, { reach }))).reachWatch?.levelMm).toBe(3);
+  });
+});
+
+describe('an area', () => {
+  const areas = (...values: readonly (readonly [day: number, value: number])[]) =>
+    describeTrend(values.map(([day, value]) => ({ ...photoOn(day, {}), measurements: { rawArea: { value, u: 1, unit: 'mm2' }, grooveWidth: { value: 2, u: 0.2, unit: 'mm' } } })));
+
+  it('is followed from its peak, the first of two alike', () => {
+    const { series } = areas([1, 10], [2, 40], [3, 40], [4, 10]);
+    expect(series.rawArea.peak).toMatchObject({ day: 2, value: 40 });
+    expect(series.rawArea.percentReductionFromPeak).toBeCloseTo(75, 12);
+    expect(series.grooveWidth.percentReductionFromPeak).toBeNull();
+  });
+
+  it('has no percent where there is nothing to begin with', () => {
+    expect(areas([1, 0], [2, 0]).series.rawArea.percentReductionFromPeak).toBeNull();
+    expect(describeTrend([]).series.rawArea).toMatchObject({ peak: null, percentReductionFromPeak: null, lastChange: null, mannKendall: null, slopePerDay: null, trend: 'tooFewPhotos' });
+  });
+
+  it('has a linear advance since its peak: 36 → 24 mm² beside a groove of 2 mm', () => {
+    // Perimeters 2 · (18 + 2) and 2 · (12 + 2): 2 · 12 / (40 + 28).
+    const advance = areas([1, 12], [2, 36], [5, 24]).linearAdvanceMm;
+    expect(advance?.value).toBeCloseTo(24 / 68, 12);
+    expect(advance?.perDay).toBeCloseTo(24 / 68 / 3, 12);
+    expect(advance?.sincePhoto).toBe('day 2');
+  });
+
+  it('has none at its peak, without a width, or without an area', () => {
+    expect(areas([1, 12], [2, 36]).linearAdvanceMm).toBeNull();
+    expect(areas().linearAdvanceMm).toBeNull();
+    const photos = [[1, 36, 2], [3, 24, 0]] as const;
+    expect(describeTrend(photos.map(([day, value, width]) => ({ ...photoOn(day, {}), measurements: { rawArea: { value, u: 1, unit: 'mm2' }, grooveWidth: { value: width, u: 0.2, unit: 'mm' } } }))).linearAdvanceMm).toBeNull();
+    expect(describeTrend([1, 3].map((day) => ({ ...photoOn(day, {}), measurements: { rawArea: { value: 40 - day, u: 1, unit: 'mm2' } } }))).linearAdvanceMm).toBeNull();
+  });
+
+  it('is doubted by a share of itself, a length by a floor in millimetres', () => {
+    const change = areas([1, 100], [2, 100]).series.rawArea.lastChange;
+    expect(change?.smallestDetectable).toBeCloseTo(1.96 * Math.SQRT2 * Math.max(1, LEAST_U_AREA_SHARE * 100), 9);
+  });
+});
+
+describe('a series with two photos', () => {
+  it('has a slope and a test, and is no trend', () => {
+    const { reach } = describeTrend([photoOn(1, { reach: 4 }), photoOn(2, { reach: 3 })]).series;
+    expect(reach.slopePerDay?.slope).toBe(-1);
+    expect(reach.mannKendall?.s).toBe(-1);
+    expect(reach.trend).toBe('tooFewPhotos');
+  });
+
+  it('has no slope where both are of one moment', () => {
+    expect(describeTrend([photoOn(1, { reach: 4 }), photoOn(1, { reach: 3 })]).series.reach.slopePerDay).toBeNull();
+  });
+
+  it('is joined where the gap lies beside it and not within', () => {
+    const { stretches } = describeTrend([photoOn(1, { reach: 'noRegionFound' }), photoOn(1, { reach: 4 }), photoOn(2, { reach: 3 }), photoOn(2, { reach: 'noRegionFound' })]).series.reach;
+    expect(stretches).toEqual([[1, 2]]);
+  });
+});
+
+describe('refused photos', () => {
+  it('are marked oldest first, and named where nothing says why', () => {
+    const photos = [{ ...photoOn(5, {}, false), reasons: ['blur', 'tilt'] }, { ...photoOn(2, {}, false), reasons: [] }, photoOn(3, {})];
+    const trend = describeTrend(photos);
+    expect(trend.refused.map(({ day }) => day)).toEqual([2, 5]);
+    expect(trend.series.reach.gaps).toEqual([
+      { day: 2, photo: 'day 2', reason: 'notMeasured' },
+      { day: 3, photo: 'day 3', reason: 'notGiven' },
+      { day: 5, photo: 'day 5', reason: 'blur, tilt' },
+    ]);
+  });
+});
+
+describe('a dry day that is projected', () => {
+  it('begins at the peak, and leaves out what was not there', () => {
+    const grownFirst = points([1, 2], [2, 100], [3, 50], [4, 25], [5, 0], [6, 12.5], [7, 6.25]);
+    const projected = projectDryDay(grownFirst);
+    if ('notProjected' in projected) throw new Error(projected.notProjected);
+    // Halves of 100 at 2, 3, 4, then one day later: slopes of ln 2 a day between the first three.
+    expect(projected.ratePerDay).toBeGreaterThan(0.5);
+    expect(projected.day).toBeCloseTo(7 + Math.log(6.25 / 5) / projected.ratePerDay, 9);
+  });
+
+  it('is closed where just a twentieth of the peak is left', () => {
+    expect(projectDryDay(points([1, 100], [2, 60], [3, 30], [4, 10], [5, 5]))).toEqual({ notProjected: 'alreadyClosed' });
+  });
+
+  it('is not named where it lies too far off, and its end is left open where the slowest that fits never gets there', () => {
+    expect(projectDryDay(points([1, 100], [2, 99.9], [3, 99.8], [4, 99.7], [5, 99.6]))).toEqual({ notProjected: 'notShrinking' });
+    const scattered = projectDryDay(points([1, 100], [2, 50], [3, 80], [4, 40], [5, 70], [6, 45]));
+    expect(scattered).toMatchObject({ toDay: null });
+    const steady = projectDryDay(points([1, 100], [2, 60], [3, 45], [4, 30], [5, 20], [6, 13]));
+    if ('notProjected' in steady) throw new Error(steady.notProjected);
+    expect(steady.toDay).toBeGreaterThan(steady.day);
+    expect(steady.fromDay).toBeLessThan(steady.day);
   });
 });
