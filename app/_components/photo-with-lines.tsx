@@ -20,6 +20,8 @@ interface PhotoWithLinesProps {
   readonly drawn: readonly DrawnLines[];
   /** A second photo over the first, from the left up to this share of the width. */
   readonly over?: { readonly photo: ShownPhoto; readonly share: number };
+  /** On a page that is printed: pictures further down are there from the start. */
+  readonly eager?: boolean;
   /** In a strip: no scale, no date, and the words stand beside it. */
   readonly small?: boolean;
   /** All lines broken, and no date: what lies over them counts. */
@@ -29,14 +31,14 @@ interface PhotoWithLinesProps {
 }
 
 /** A photo laid flat on the card's millimetres, with pen lines over it. */
-export function PhotoWithLines({ photo, window, drawn, over, small = false, broken = false, children }: PhotoWithLinesProps) {
+export function PhotoWithLines({ photo, window, drawn, over, small = false, broken = false, eager = false, children }: PhotoWithLinesProps) {
   const { widthMm, heightMm } = window;
   return (
     <div className={styles.frame} style={{ aspectRatio: `${widthMm} / ${heightMm}` }}>
-      <Picture photo={photo} window={window} unspoken={small} />
+      <Picture photo={photo} window={window} unspoken={small} eager={eager} />
       {over === undefined ? null : (
         <div className={styles.over} style={{ clipPath: `inset(0 ${100 - over.share}% 0 0)` }}>
-          <Picture photo={over.photo} window={window} unspoken={small} />
+          <Picture photo={over.photo} window={window} unspoken={small} eager={eager} />
         </div>
       )}
       {over === undefined ? null : <div className={styles.edge} style={{ left: `${over.share}%` }} />}
@@ -67,16 +69,17 @@ function ScaleBar({ window: { acrossMm, downMm, heightMm } }: { readonly window:
 /** Pictures are laid out at this scale, and the layer as a whole is fitted to its frame by the style sheet. */
 const PX_PER_MM = 10;
 
-function Picture({ photo, window, unspoken }: { readonly photo: ShownPhoto; readonly window: CardWindow; readonly unspoken: boolean }) {
+function Picture({ photo, window, unspoken, eager }: { readonly photo: ShownPhoto; readonly window: CardWindow; readonly unspoken: boolean; readonly eager: boolean }) {
+  const loading = eager ? 'eager' : 'lazy';
   const { picture, size, cardFromView, date, day, state } = photo;
   if (picture === null || size === null) return <p className={styles.none}>No picture can be shown.</p>;
   const words = unspoken ? '' : `Toe on ${date}, day ${day}; ${state}`;
   // Not laid flat where the card was not found: then it is shown as it came.
-  if (cardFromView === null) return <img className={styles.asItCame} src={picture} alt={words} loading="lazy" />;
+  if (cardFromView === null) return <img className={styles.asItCame} src={picture} alt={words} loading={loading} />;
   const flat = { width: size.widthPx, height: size.heightPx, transform: cssMatrix(cardFromView, window, PX_PER_MM) };
   return (
     <div className={styles.layer} style={{ '--width': `${PX_PER_MM * window.widthMm}px` } as CSSProperties}>
-      <img className={styles.flat} src={picture} alt={words} loading="lazy" style={flat} />
+      <img className={styles.flat} src={picture} alt={words} loading={loading} style={flat} />
     </div>
   );
 }

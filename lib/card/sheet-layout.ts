@@ -6,6 +6,7 @@ import { millimetrePaper } from './millimetre-paper';
 import { placeShape } from './place-shape';
 import { rectRing } from './rect-ring';
 import { sheetFigure } from './sheet-figure';
+import type { SheetPicture, SheetStroke } from './sheet-stroke';
 import { type Paragraph, SHEET_WORDS_EN, type SheetWords } from './sheet-words';
 import { strokeOutline } from './stroke-outline';
 
@@ -28,6 +29,10 @@ export interface Sheet {
   readonly language?: string;
   readonly shapes: readonly InkedShape[];
   readonly texts: readonly SheetText[];
+  /** Lines of a pen. */
+  readonly strokes?: readonly SheetStroke[];
+  /** Photos; everything else lies upon them. */
+  readonly pictures?: readonly SheetPicture[];
 }
 
 /** ISO 216 A4, and US Letter (ANSI/ASME Y14.1: 8.5 × 11 inches). */

@@ -33,7 +33,8 @@ export async function reviewPhotos(rows: EpisodeRows, { photoFolder, clock, name
 
 type Drawn = Pick<ReviewPhoto, 'lines' | 'toe' | 'pxPerMm'>;
 
-function drawnOn(outlines: OutlinesJson | null, cardFromView: Homography | null): Drawn {
+/** Its lines upon its picture, and where the toe is in it. */
+export function drawnOn(outlines: OutlinesJson | null, cardFromView: Homography | null): Drawn {
   const places = outlines?.toe?.flatMap(({ ring }) => ring) ?? [];
   if (!outlines || cardFromView === null) return { lines: [], toe: null, pxPerMm: null };
   const placeOn = placeOnPicture(cardFromView);

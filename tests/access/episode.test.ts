@@ -1,4 +1,5 @@
 /** The page of one case: who may open it, that a look is noted, and that it shows all there is and nothing else. */
+import { PDFDocument } from 'pdf-lib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Actor, StaffRole } from '../../lib/access/actor';
 import { addFindings } from '../../lib/edges/db/add-finding';
@@ -9,6 +10,10 @@ import { startStaff } from '../../lib/edges/db/start-staff';
 import type { Finding } from '../../lib/decide/finding';
 import { loadEpisode } from '../../lib/server/load-episode';
 import { loadEpisodeCsv } from '../../lib/server/load-episode-csv';
+import { loadFhir } from '../../lib/server/load-fhir';
+import { loadReport } from '../../lib/server/load-report';
+import { loadReportPdf } from '../../lib/server/load-report-pdf';
+import type { EpisodeReport } from '../../lib/server/shown-report';
 import type { EpisodePage } from '../../lib/server/shown-episode';
 import { closeStore } from '../../lib/server/store';
 import { MADE_AT, type TestDatabase, testClinic, testDatabase, testEpisode } from '../edges/db/test-database';
@@ -169,4 +174,54 @@ it('writes one line of numbers for each check-in, with units and reasons', async
   expect(column('reach_unit')).toEqual(['mm', '', 'mm']);
   expect(column('erythemaArea_notMeasured')[0]).toBe('contrastTooLow');
   expect(column('photoRefusedFor')).toEqual(['', 'blur', '']);
+});
+
+describe('the report of a case', () => {
+  async function report(): Promise<EpisodeReport> {
+    const found = await loadReport(as('clinician'), 'HF-1');
+    if (!('report' in found)) throw new Error('the clinician may not read it');
+    return found.report;
+  }
+
+  it('is for those who may open the case, in each of its forms, and each is noted', async () => {
+    const patient: Actor = { role: 'patient', episodeId, clinicId, birthYearOwed: false };
+    for (const actor of [patient, as('admin'), as('nurse', 'another clinic')]) {
+      expect(await loadReport(actor, 'HF-1')).toMatchObject({ refused: { status: 404 } });
+      expect(await loadReportPdf(actor, 'HF-1')).toMatchObject({ status: 404 });
+      expect(await loadFhir(actor, 'HF-1')).toMatchObject({ status: 404 });
+    }
+    for (const load of [loadReport, loadReportPdf, loadFhir]) await load(as('nurse'), 'HF-1');
+    const notes = await test.database.auditEvent.findMany({ where: { episodeId, actor: `nurse:${staffId}` } });
+    expect(notes.map(({ action }) => action)).toEqual(expect.arrayContaining(['episode.report', 'episode.report.pdf', 'episode.fhir']));
+  });
+
+  it('has every visit, those without a measurement with the reason, and no zero in its place', async () => {
+    const { visits, methodVersions } = await report();
+    expect(methodVersions).toEqual(['test']);
+    expect(visits.map(({ day, photo, numbers }) => [day, photo, ...numbers])).toEqual([
+      ['1.0', 'measured', '3 ± 1', 'none: contrast too low', '10 ± 2', '2 ± 0.6'],
+      ['2.0', 'not measured: blur', '', '', '', ''],
+      ['3.0', 'measured', '4 ± 1', 'none: contrast too low', '10 ± 2', '2 ± 0.6'],
+    ]);
+  });
+
+  it('goes out as a PDF in the clinic’s paper', async () => {
+    const { bytes, headers } = await loadReportPdf(as('lead'), 'HF-1');
+    expect(headers).toMatchObject({ 'content-type': 'application/pdf', 'content-disposition': 'attachment; filename="HF-1-report.pdf"' });
+    const document = await PDFDocument.load(bytes ?? new Uint8Array());
+    expect(document.getTitle()).toBe('Report of case HF-1');
+    // ISO 216: A4 is 210 × 297 mm.
+    const { width, height } = document.getPage(0).getSize();
+    expect([(width * 25.4) / 72, (height * 25.4) / 72].map(Math.round)).toEqual([210, 297]);
+  });
+
+  it('goes out as FHIR with what was measured and what was not', async () => {
+    const { bytes, headers } = await loadFhir(as('lead'), 'HF-1');
+    expect(headers).toMatchObject({ 'content-type': 'application/fhir+json; charset=utf-8' });
+    const { entry } = JSON.parse(new TextDecoder().decode(bytes)) as { entry: { resource: { resourceType: string; valueQuantity?: { value: number }; dataAbsentReason?: { text: string }; derivedFrom?: unknown } }[] };
+    const onPhotos = entry.filter(({ resource }) => resource.derivedFrom).map(({ resource }) => resource.valueQuantity?.value ?? resource.dataAbsentReason?.text);
+    expect(onPhotos).toHaveLength(15);
+    expect(onPhotos).toEqual(expect.arrayContaining([3, 4, 10, 2, 'contrast too low', 'blur']));
+    expect(onPhotos).not.toContain(0);
+  });
 });

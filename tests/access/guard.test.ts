@@ -30,6 +30,7 @@ const LOOKING_AFTER: readonly Asking[] = ['a nurse', 'a clinician', 'a lead'];
 /** Written out by hand, not read from the table: who may do what with episode 1. */
 const MAY: Readonly<Record<Action, readonly Asking[]>> = {
   'health.read': EVERYBODY,
+  'method.read': EVERYBODY,
   'link.open': EVERYBODY,
   'session.leave': ['this patient', 'this patient, year of birth owed'],
   'birthYear.answer': ['this patient', 'this patient, year of birth owed'],

@@ -91,6 +91,8 @@ const ROUTES: Readonly<Record<string, Asked>> = {
   'GET /api/patient/check-ins/[clientId]/photo/verdict': { status: { ...patients(404), owner: 200 } },
   'GET /api/photos/[photoId]': { status: { ...lookingAfter(200), owner: 200 } },
   'GET /api/episodes/[caseCode]/csv': { status: lookingAfter(200) },
+  'GET /api/episodes/[caseCode]/report': { status: lookingAfter(200) },
+  'GET /api/episodes/[caseCode]/fhir': { status: lookingAfter(200) },
   // The list is that of the asking nurse's own clinic.
   'GET /api/staff/review': { status: { ...lookingAfter(200), otherNurse: 200 } },
   'GET /api/staff/review/[episodeId]': { status: lookingAfter(200) },
