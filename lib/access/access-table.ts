@@ -16,6 +16,7 @@ export interface AccessRow {
 
 export const ACTIONS = [
   'health.read',
+  'method.read',
   'link.open',
   'session.leave',
   'birthYear.answer',
@@ -63,6 +64,9 @@ const JUDGING = ['clinician', 'lead'] as const;
 export const ACCESS_TABLE: readonly AccessRow[] = [
   ...allow('health.read', 'any', 'anonymous', ...STAFF),
   patientAtOnce('health.read', 'any'),
+  // How it is measured is no secret.
+  ...allow('method.read', 'any', 'anonymous', ...STAFF),
+  patientAtOnce('method.read', 'any'),
   // A personal link opens for whoever holds it, also on a phone on which another one was open.
   ...allow('link.open', 'any', 'anonymous', ...STAFF),
   patientAtOnce('link.open', 'any'),

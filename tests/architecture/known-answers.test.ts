@@ -8,7 +8,7 @@ import { ROOT, treeFiles } from './source-tree';
 const WITHOUT_NUMBERS: readonly string[] = ['care', 'review'];
 
 /** Numeric stages whose published values are not there yet. This list may only shrink. */
-const AWAITED: readonly string[] = ['segment'];
+const AWAITED: readonly string[] = [];
 
 const hasStage = (stage: string) => existsSync(path.join(ROOT, 'lib', stage));
 const answers = treeFiles('tests/known-answers').filter((file) => file.endsWith('.test.ts'));

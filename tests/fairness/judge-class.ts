@@ -1,10 +1,10 @@
 import { OWN_CARD } from '../../lib/card/own-card';
 import type { analysisPorts } from '../../lib/edges/analysis-ports';
 import { analysePhoto } from '../../lib/pipeline/analyse-photo';
+import { renderKept } from '../phantom/render-kept';
 import type { Phantom } from '../phantom/render-phantom';
 import { SKIN_CLASSES, type SkinClass } from '../phantom/skin/skin-class';
 import { equalContrastSpec } from './equal-contrast';
-import { renderKept } from './render-kept';
 
 /**
  * What the tool said of redness that is there: found within a factor of two; found and far off; sent to a person because it

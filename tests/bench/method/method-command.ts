@@ -1,42 +1,37 @@
-import { spawnSync } from 'node:child_process';
-import { copyFile, mkdtemp, readFile, writeFile } from 'node:fs/promises';
+import { mkdtemp, readFile, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { METHOD_VERSION } from '../../../lib/pipeline/method-version';
+import { fairnessCommand } from '../fairness/fairness-command';
+import { outsideCommand } from '../outside/outside-command';
+import { sensitivityCommand } from '../sensitivity/sensitivity-command';
+import { accuracyFigures } from './accuracy-figures';
 
-const ROOT = path.resolve(import.meta.dirname, '..', '..', '..');
-const FIGURES = path.join(ROOT, 'lib', 'report', 'figures');
+const FIGURES = path.resolve(import.meta.dirname, '..', '..', '..', 'lib', 'report', 'figures');
+const SEED = 1;
+const [PHOTOS, EACH] = [60, 16];
 
-/** Which bench writes which file of the method page, and with how many photos. */
-const BENCHES: Readonly<Record<string, readonly string[]>> = {
-  accuracy: ['accuracy', '1', '--photos', '60'],
-  fairness: ['fairness', '1', '--each', '16'],
-  outside: ['outside'],
-  sensitivity: ['sensitivity'],
+/** What each bench writes. */
+const BENCHES: Readonly<Record<string, (file: string) => Promise<void>>> = {
+  accuracy: async (file) => writeFile(file, JSON.stringify(await accuracyFigures(SEED, PHOTOS))),
+  fairness: (file) => fairnessCommand([String(SEED), '--each', String(EACH), '--json', file]),
+  outside: (file) => outsideCommand(['--json', file]),
+  sensitivity: (file) => sensitivityCommand(['--json', file]),
 };
 
 /**
  * Runs the benches that the method page is made of and keeps their files; nothing on that page is typed by hand.
- * `npm run bench -- method [--only accuracy,fairness]`; half an hour for all of them.
+ * `npm run bench -- method [--only accuracy,fairness]`; half an hour for all of them, less where phantoms are kept.
  */
 export async function methodCommand(words: readonly string[]): Promise<void> {
   const { values } = parseArgs({ args: [...words], options: { only: { type: 'string' } } });
-  const wanted = values.only?.split(',') ?? Object.keys(BENCHES);
   const folder = await mkdtemp(path.join(os.tmpdir(), 'foldwatch-method-'));
-  for (const name of wanted) {
-    const bench = BENCHES[name];
-    if (!bench) throw new Error(`Which figures? ${Object.keys(BENCHES).join(', ')}; received "${name}"`);
+  for (const name of values.only?.split(',') ?? Object.keys(BENCHES)) {
+    if (!(name in BENCHES)) throw new Error(`Which figures? ${Object.keys(BENCHES).join(', ')}; received "${name}"`);
     const file = path.join(folder, `${name}.json`);
-    const { status } = spawnSync(process.execPath, ['--import', 'tsx', path.join('tests', 'bench', 'bench.ts'), ...bench, '--json', file], { cwd: ROOT, stdio: 'inherit' });
-    if (status !== 0) throw new Error(`The bench ${name} ended with ${status}; its old figures stay.`);
-    await keep(file, path.join(FIGURES, `${name}.json`));
+    await BENCHES[name](file);
+    const made = { madeOn: new Date().toISOString().slice(0, 10), methodVersion: METHOD_VERSION, ...(JSON.parse(await readFile(file, 'utf8')) as object) };
+    await writeFile(path.join(FIGURES, `${name}.json`), `${JSON.stringify(made, null, 1)}\n`);
   }
-}
-
-/** With the day and the version it was made by, whichever the bench itself has not written. */
-async function keep(file: string, place: string): Promise<void> {
-  const figures = JSON.parse(await readFile(file, 'utf8')) as object;
-  await writeFile(file, `${JSON.stringify({ madeOn: new Date().toISOString().slice(0, 10), methodVersion: METHOD_VERSION, ...figures }, null, 1)}\n`);
-  await copyFile(file, place);
 }

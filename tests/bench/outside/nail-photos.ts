@@ -11,11 +11,11 @@ import type { OutsideRow, OutsideTable } from './outside-table';
 import { listedMasks, type MaskPiece, readMaskedPhoto } from './read-masked-photo';
 
 /** A big toe's plate covers about this much as seen from above (common practice: 12–13 mm each way). */
-const PLATE_MM2 = 150;
+export const PLATE_MM2 = 150;
 const DIRECTIONS_DEG = [0, 45, 90, 135, 180, 225, 270, 315];
 const LEAST_DICE = 0.5;
 
-interface NailTry {
+export interface NailTry {
   readonly place: AssumedPlace;
   readonly colours: ToeColours;
   readonly found: Segmentation;
@@ -27,19 +27,17 @@ export async function nailPhotos(sheet: OutsideSheet | null): Promise<OutsideTab
   const model = await tissueModel();
   const rows: OutsideRow[] = [];
   const [fine, all]: [number[], number[]] = [[], []];
-  for (const listing of listedMasks().filter(({ image }) => image.startsWith('fingernail/'))) {
+  for (const listing of listedNails()) {
     const { photo, pieces } = await readMaskedPhoto(listing);
     for (const [index, piece] of pieces.entries()) {
-      const best = await surest(model, photo, piece);
-      const truth = maskOnMap(piece.mask, photo.widthPx, best.place);
-      const plate = best.found.nailPlate && ringMask(best.found.nailPlate.rings.map(({ ring }) => ring), best.found.grid);
-      const dice = plate ? diceOf(plate, truth) : null;
+      const best = await surestNail(model, photo, piece);
+      const dice = diceOfNail(best, piece, photo.widthPx);
       const name = `${listing.image.split('/')[2].slice(0, 8)} nail ${index + 1}`;
       const note = `${best.place.pxPerMm.toFixed(1)} px/mm, tip ${best.place.tipDeg}°`;
       rows.push({ name, verdict: dice === null ? 'refused' : dice >= LEAST_DICE ? 'found' : 'wrong', figure: dice === null ? null : Number(dice.toFixed(3)), note });
       all.push(dice ?? 0);
       if (best.place.pxPerMm >= RESOLUTION_LIMIT_PX_PER_MM) fine.push(dice ?? 0);
-      await sheet?.add(`${name} ${dice?.toFixed(2) ?? 'refused'}`, best.colours, best.found, truth);
+      await sheet?.add(`${name} ${dice?.toFixed(2) ?? 'refused'}`, best.colours, best.found, maskOnMap(piece.mask, photo.widthPx, best.place));
     }
   }
   return {
@@ -58,8 +56,16 @@ export async function nailPhotos(sheet: OutsideSheet | null): Promise<OutsideTab
   };
 }
 
+export const listedNails = () => listedMasks().filter(({ image }) => image.startsWith('fingernail/'));
+
+/** Overlap of the plate with its mask; null where none was found. */
+export function diceOfNail({ found, place }: NailTry, piece: MaskPiece, widthPx: number): number | null {
+  if (!found.nailPlate) return null;
+  return diceOf(ringMask(found.nailPlate.rings.map(({ ring }) => ring), found.grid), maskOnMap(piece.mask, widthPx, place));
+}
+
 /** The direction in which the model is surest of plate and toe; the mask has no say in it. */
-async function surest(model: TissueModel, photo: Parameters<typeof mapWithoutCard>[0], piece: MaskPiece): Promise<NailTry> {
+export async function surestNail(model: TissueModel, photo: Parameters<typeof mapWithoutCard>[0], piece: MaskPiece): Promise<NailTry> {
   let best: NailTry | null = null;
   for (const tipDeg of DIRECTIONS_DEG) {
     const place = { column: piece.column, row: piece.row, pxPerMm: Math.sqrt(piece.areaPx / PLATE_MM2), tipDeg };
@@ -73,7 +79,7 @@ async function surest(model: TissueModel, photo: Parameters<typeof mapWithoutCar
 }
 
 /** Overlap of two masks: twice what they share over what they have. */
-export function diceOf(one: Uint8Array, other: Uint8Array): number {
+function diceOf(one: Uint8Array, other: Uint8Array): number {
   let [both, either] = [0, 0];
   for (let i = 0; i < one.length; i++) {
     both += one[i] & other[i];

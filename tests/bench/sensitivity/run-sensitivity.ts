@@ -5,7 +5,7 @@ import { analysisPorts } from '../../../lib/edges/analysis-ports';
 import { analysePhoto } from '../../../lib/pipeline/analyse-photo';
 import { METHOD_VERSION } from '../../../lib/pipeline/method-version';
 import type { Measurement } from '../../../lib/result';
-import { renderEach } from '../../phantom/render-many';
+import { renderKept } from '../../phantom/render-kept';
 import type { Phantom } from '../../phantom/render-phantom';
 import { type Factor, FACTORS, levelSpec, TOES } from './factors';
 import { measureAnyway } from './measure-anyway';
@@ -42,7 +42,7 @@ export async function runSensitivity(say: (text: string) => void) {
   const specs = [...TOES.map((toe) => levelSpec(toe, {})), ...jobs.flatMap(({ factor, level }) => TOES.map((toe) => levelSpec(toe, factor.turn(level as never))))];
   const ports = await analysisPorts();
   const taken: Taken[] = [];
-  await renderEach(specs, async (index, phantom) => {
+  await renderKept(specs, async (index, phantom) => {
     taken[index] = await analyse(phantom, ports);
     say(`${index + 1} of ${specs.length}`);
   }, 1);

@@ -3,12 +3,12 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
-import type { PhantomSpec } from '../phantom/phantom-spec';
-import type { PhantomTruth } from '../phantom/phantom-truth';
-import { renderEach } from '../phantom/render-many';
-import type { Phantom } from '../phantom/render-phantom';
+import type { PhantomSpec } from './phantom-spec';
+import type { PhantomTruth } from './phantom-truth';
+import { renderEach } from './render-many';
+import type { Phantom } from './render-phantom';
 
-const FOLDER = path.join(os.tmpdir(), 'foldwatch-fairness');
+const FOLDER = path.join(os.tmpdir(), 'foldwatch-phantoms-kept');
 
 /** Phantoms take seconds each: those of a spec that was rendered before are kept in the system's temporary place. */
 export async function renderKept(specs: readonly PhantomSpec[], take: (index: number, phantom: Phantom) => Promise<void>, workers: number): Promise<void> {
@@ -26,7 +26,7 @@ export async function renderKept(specs: readonly PhantomSpec[], take: (index: nu
 }
 
 /** The renderer as it stands: a change anywhere in it makes every kept photo another's. */
-const RENDERER = path.resolve(import.meta.dirname, '..', 'phantom');
+const RENDERER = import.meta.dirname;
 const renderer = createHash('sha256');
 for (const name of readdirSync(RENDERER, { recursive: true, encoding: 'utf8' }).filter((one) => one.endsWith('.ts')).sort()) renderer.update(name).update(readFileSync(path.join(RENDERER, name)));
 const RENDERER_HASH = renderer.digest('hex');
