@@ -38,6 +38,8 @@ export const OUTSIDE_CHECKS: readonly OutsideCheck[] = [
   { stage: 'trend', what: 'linear advance of a circle', source: 'Gilman 1990', file: 'trend/published-tables.test.ts', says: 'Gilman 1990', tolerance: '1e-12' },
   { stage: 'decide', what: '4.9, 5.0, 5.1, 19.9, 20.0 mm', source: 'IWGDF/IDSA 2023', file: 'decide/published-limits.test.ts', says: 'IWGDF/IDSA 2023', tolerance: 'exact' },
   { stage: 'decide', what: 'purulence truth table; 30 days with day 1 the procedure’s', source: 'CDC/NHSN', file: 'decide/published-limits.test.ts', says: 'CDC/NHSN', tolerance: 'exact' },
+  { stage: 'report', what: 'FHIR R4 export against the published schema', source: 'HL7’s JSON schema of R4', file: 'report/fhir-schema.test.ts', says: 'JSON schema of R4', tolerance: 'exact' },
+  { stage: 'report', what: 'check digits of LOINC and SNOMED CT; units', source: 'Luhn; Verhoeff 1969; UCUM 2.2', file: 'report/fhir-schema.test.ts', says: 'Verhoeff 1969', tolerance: 'exact' },
   { stage: 'photo', what: '38 files: orientation 1–8, HEIC, Display P3, CMYK, truncated, bombs', source: 'files by others with exiftool’s readings, shared data', file: 'photo/decode-files.test.ts', says: 'exiftool', tolerance: 'exact' },
   { stage: 'photo', what: 'Display P3 as sRGB', source: 'W3C Web Platform Tests; culori', file: 'photo/display-p3.test.ts', says: 'W3C', tolerance: 'digits as published' },
   { stage: 'segment', what: 'skin, wound and nail photos with masks, by tone', source: 'FUSeg; nails_segmentation, shared data', file: 'segment/real-skin.test.ts', says: 'FUSeg', tolerance: 'nail plate Dice ≥ 0.80 where the photo resolves what the gate asks; the rest reported by `npm run bench -- outside`' },
