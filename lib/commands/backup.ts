@@ -13,6 +13,7 @@ try {
   const { photos, views, lost } = words.includes('--restore') ? await restore(folder, settings) : await backUp(settings, folder);
   console.log(`The database, ${photos} photos and ${views} pictures made of them were copied, each checked by its hash.`);
   console.log('They show patients: keep the copy on an encrypted disk.');
+  console.log(`The key of the second factors is not in the copy: keep ${settings.keyFile} in another place, and put it back after the rest.`);
   for (const file of lost) console.error(`Missing or damaged: ${file}`);
   if (lost.length > 0) process.exitCode = 1;
 } catch (error) {

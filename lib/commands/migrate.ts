@@ -3,13 +3,17 @@ import path from 'node:path';
 import { fillOpenCases } from '../edges/db/fill-open-cases';
 import { migrateDatabase } from '../edges/db/migrate-database';
 import { openDatabase } from '../edges/db/open-database';
+import { sealFactors } from '../edges/db/sealed-factors';
 import { readSettings } from '../edges/env/settings';
+import { sealFactorSecret, secondFactorKey } from '../server/second-factor-key';
 
-const { databaseFile } = readSettings();
+const settings = readSettings();
+const { databaseFile } = settings;
 const applied = await migrateDatabase(databaseFile, path.resolve(import.meta.dirname, '..', '..', 'prisma', 'migrations'));
-if (applied.some((name) => name.endsWith('_open_case'))) {
-  const database = await openDatabase(databaseFile);
-  await fillOpenCases(database, new Date());
-  await database.$disconnect();
-}
+const database = await openDatabase(databaseFile);
+if (applied.some((name) => name.endsWith('_open_case'))) await fillOpenCases(database, new Date());
+const key = await secondFactorKey({ database, settings });
+const sealed = await sealFactors(database, (secret, staffId) => sealFactorSecret(secret, key, staffId));
+if (sealed > 0) console.log(`${sealed} second factors were sealed with the key ${settings.keyFile}.`);
+await database.$disconnect();
 console.log(applied.length > 0 ? `Applied: ${applied.join(', ')}.` : 'The database is up to date.');

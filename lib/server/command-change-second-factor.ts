@@ -11,6 +11,7 @@ import { codeAddress, newCodeSecret, stepOfCode } from '../edges/session/one-tim
 import { hashRecoveryCode, newRecoveryCodes } from '../edges/session/recovery-codes';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { findOwnClinic } from './find-own-clinic';
+import { openFactorSecret, sealFactorSecret, secondFactorKey } from './second-factor-key';
 import { store } from './store';
 import { takeSecondFactor } from './take-second-factor';
 
@@ -29,7 +30,9 @@ export async function commandChangeSecondFactor(actor: Actor, body: unknown): Pr
   if (!read.success) return refusal(400, 'notUnderstood');
   const asked = read.data;
   const { staffId, clinicId } = actor;
-  const { database } = await store();
+  const open = await store();
+  const { database } = open;
+  const key = await secondFactorKey(open);
   const at = now();
   return database.$transaction(async (queries) => {
     const factor = await findSecondFactor(queries, staffId);
@@ -37,20 +40,20 @@ export async function commandChangeSecondFactor(actor: Actor, body: unknown): Pr
     if (asked.step === 'begin') {
       if (factor?.confirmedAt) return refusal(409, 'hasOne', { sentence: 'There is a second factor already. End it first.' });
       const secret = newCodeSecret();
-      await beginSecondFactor(queries, staffId, secret, at);
+      await beginSecondFactor(queries, staffId, sealFactorSecret(secret, key, staffId), at);
       const person = await findStaff(queries, clinicId, staffId);
       const address = codeAddress(secret, person?.email ?? staffId, (await readClinicFacts(queries, clinicId)).name);
       return answer({ secret, address, code: addressModules(address) });
     }
     if (asked.step === 'confirm') {
-      const step = factor === null || factor.confirmedAt ? null : stepOfCode(factor.secret, asked.code, at.getTime(), 0);
+      const step = factor === null || factor.confirmedAt ? null : stepOfCode(openFactorSecret(factor.secret, key, staffId), asked.code, at.getTime(), 0);
       if (step === null) return refusal(400, 'wrongCode', { sentence: 'That code does not fit. Is the clock of the phone right?' });
       const recoveryCodes = newRecoveryCodes();
       await confirmSecondFactor(queries, staffId, { lastStep: step, recoveryHashes: recoveryCodes.map(hashRecoveryCode), confirmedAt: at });
       await note();
       return answer({ recoveryCodes });
     }
-    if ((await takeSecondFactor(queries, staffId, asked.code, at)) !== 'taken') return refusal(400, 'wrongCode', { sentence: 'That code does not fit, or it was used already.' });
+    if ((await takeSecondFactor(queries, staffId, asked.code, at, key)) !== 'taken') return refusal(400, 'wrongCode', { sentence: 'That code does not fit, or it was used already.' });
     await endSecondFactor(queries, staffId);
     await note();
     return answer({ ended: true });

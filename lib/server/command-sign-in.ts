@@ -11,6 +11,7 @@ import { staffCookie } from '../edges/session/staff-cookie';
 import { isStaffPassword } from '../edges/session/staff-password';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { staffTokenHash } from './read-actor';
+import { secondFactorKey } from './second-factor-key';
 import { store } from './store';
 import { takeSecondFactor } from './take-second-factor';
 
@@ -26,7 +27,8 @@ export async function commandSignIn(actor: Actor, headers: Headers, body: unknow
   const read = bodySchema.safeParse(body);
   if (!read.success) return refusal(400, 'notUnderstood');
   const { email, password, code = null } = read.data;
-  const { database, settings } = await store();
+  const open = await store();
+  const { database, settings } = open;
   const startedAt = now();
   const emailHash = createHash('sha256').update(email).digest('hex');
   const waitSeconds = await database.$transaction((queries) => takeSignInDelay(queries, emailHash, startedAt));
@@ -37,11 +39,12 @@ export async function commandSignIn(actor: Actor, headers: Headers, body: unknow
   if (found === null || !isRight) return refusal(401, 'wrongPassword');
 
   const staff: StaffMember = { role: found.role as StaffRole, staffId: found.id, clinicId: found.clinicId };
+  const key = await secondFactorKey(open);
   const cookie = newSecret();
   const maxAgeSeconds = SESSION_HOURS * SECONDS_PER_HOUR;
   const endsAt = new Date(startedAt.getTime() + maxAgeSeconds * 1000);
   const factor = await database.$transaction(async (queries) => {
-    const outcome = await takeSecondFactor(queries, staff.staffId, code, startedAt);
+    const outcome = await takeSecondFactor(queries, staff.staffId, code, startedAt, key);
     if (outcome === 'codeNeeded' || outcome === 'wrongCode') return outcome;
     await clearSignInDelay(queries, emailHash);
     // What was signed in here before ends, whoever it was.

@@ -129,6 +129,13 @@ describe('a second factor', () => {
     expect((await factor({ step: 'begin' })).status).toBe(409);
   });
 
+  it('cannot be read from the database: its secret is sealed with a key beside it', async () => {
+    const kept = await test.database.staffSecondFactor.findMany();
+    expect(kept).toHaveLength(1);
+    expect(kept[0].secret).toMatch(/^gcm1:/);
+    expect(JSON.stringify(kept)).not.toContain(secret);
+  });
+
   it('is asked for after the password, and each code opens once', async () => {
     await quietly();
     const without = await signIn('clinician@clinic.test');
@@ -155,6 +162,39 @@ describe('a second factor', () => {
     expect((await people({ step: 'endFactor', staffId: ids.get('clinician') }, 'lead')).status).toBe(404);
     expect((await people({ step: 'endFactor', staffId: ids.get('clinician') })).status).toBe(200);
     expect((await signIn('clinician@clinic.test')).status).toBe(200);
+  });
+});
+
+describe('a password of one’s own', () => {
+  const NEW = 'four words in a row';
+  const change = (body: object, who = 'nurse') => post('password', body, who);
+
+  it('is changed by whoever knows the old one, and is long enough', async () => {
+    await test.database.signInDelay.deleteMany();
+    expect(await (await change({ old: 'not this one', password: NEW })).json()).toMatchObject({ problem: 'wrongPassword' });
+    expect((await change({ old: PASSWORD, password: 'short' })).status).toBe(400);
+    expect((await change({ old: PASSWORD, password: PASSWORD })).status).toBe(400);
+    expect((await signIn('nurse@clinic.test')).status).toBe(200);
+  });
+
+  it('cannot be tried quickly by somebody who finds an open machine', async () => {
+    await test.database.signInDelay.deleteMany();
+    const tries = await Promise.all(Array.from({ length: 6 }, (_, at) => change({ old: `guess number ${at}`, password: NEW })));
+    expect(tries.map(({ status }) => status)).toContain(429);
+    await test.database.signInDelay.deleteMany();
+  });
+
+  it('ends every other session, keeps this one, and is noted without a word of it', async () => {
+    const elsewhere = ((await signIn('nurse@clinic.test')).headers.get('set-cookie') ?? '').split(';')[0];
+    expect((await change({ old: PASSWORD, password: NEW })).status).toBe(200);
+    expect(await test.database.staffSession.count({ where: { staffId: ids.get('nurse') } })).toBe(1);
+    expect(elsewhere).toMatch(/^foldwatch_staff=/);
+    expect((await change({ old: PASSWORD, password: NEW })).status).toBe(403);
+    expect((await signIn('nurse@clinic.test')).status).toBe(401);
+    expect((await post('sign-in', { email: 'nurse@clinic.test', password: NEW })).status).toBe(200);
+    const notes = await test.database.auditEvent.findMany({ where: { action: 'password.change' } });
+    expect(notes).toMatchObject([{ actor: `nurse:${ids.get('nurse')}`, rule: 'nurse may password.change (clinic)' }]);
+    expect(JSON.stringify(notes)).not.toContain(NEW);
   });
 });
 

@@ -116,6 +116,7 @@ const ROUTES: Readonly<Record<string, Asked>> = {
   'POST /api/staff/clinic': { body: {}, status: { ...nobody, lead: 400, admin: 400 } },
   'POST /api/staff/people': { body: {}, status: { ...nobody, admin: 400 } },
   'POST /api/staff/second-factor': { body: {}, status: { ...nobody, ...Object.fromEntries(STAFF.map((one) => [one, 400])) } },
+  'POST /api/staff/password': { body: {}, status: { ...nobody, ...Object.fromEntries(STAFF.map((one) => [one, 400])) } },
   'POST /api/staff/join': { body: {}, status: each(400) },
   'POST /api/staff/sign-in': { body: {}, status: each(400) },
   'POST /api/staff/sign-out': { status: { ...nobody, ...Object.fromEntries(STAFF.map((one) => [one, 204])) } },

@@ -4,6 +4,7 @@ import { useState, type FormEvent } from 'react';
 import { Button } from '../../_components/button';
 import { Field } from '../../_components/field';
 import { Notice } from '../../_components/notice';
+import { PasswordForm } from './password-form';
 import styles from '../clinic/_clinic/clinic.module.css';
 
 interface Begun {
@@ -12,7 +13,7 @@ interface Begun {
   readonly code: readonly (readonly boolean[])[];
 }
 
-/** One's own second factor: set up with an authenticator app, or ended with a code. */
+/** One's own password, and one's own second factor: set up with an authenticator app, or ended with a code. */
 export function AccountScreen({ hasFactor, codesLeft }: { readonly hasFactor: boolean; readonly codesLeft: number }) {
   const [begun, setBegun] = useState<Begun | null>(null);
   const [recovery, setRecovery] = useState<readonly string[]>([]);
@@ -36,11 +37,13 @@ export function AccountScreen({ hasFactor, codesLeft }: { readonly hasFactor: bo
 
   return (
     <main className={styles.page}>
-      <h1>Second factor</h1>
+      <h1>Your account</h1>
+      <PasswordForm />
+      <h2>Second factor</h2>
       <div role="status">{problem === '' ? null : <Notice title={problem} />}</div>
       {recovery.length > 0 ? (
         <section>
-          <h2>It counts from now on</h2>
+          <h3>It counts from now on</h3>
           <p>Write these down: each opens once, if the phone is lost. They are shown this once.</p>
           <ul className={styles.address}>
             {recovery.map((one) => (

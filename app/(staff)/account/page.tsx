@@ -5,7 +5,7 @@ import { loadSecondFactor } from '@/lib/server/load-second-factor';
 import { readActor } from '@/lib/server/read-actor';
 import { AccountScreen } from './account-screen';
 
-export const metadata: Metadata = { title: 'Second factor' };
+export const metadata: Metadata = { title: 'Your account' };
 
 export default async function AccountPage() {
   const found = await loadSecondFactor(await readActor(await headers()));

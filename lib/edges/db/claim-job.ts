@@ -6,7 +6,7 @@ const details = {
       episode: {
         select: {
           clinicId: true,
-          procedure: { select: { at: true } },
+          procedure: { select: { at: true, foot: true, treatedSides: true } },
           cards: { where: { retiredAt: null }, orderBy: { madeAt: 'desc' }, select: { serial: true, barReadsMm: true } },
         },
       },

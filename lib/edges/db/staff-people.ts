@@ -30,6 +30,16 @@ export async function setStaffActive(queries: Queries, id: string, active: boole
   await queries.reviewClaim.deleteMany({ where: { staffId: id } });
 }
 
+/** What a person's own password is compared with, and under which address they sign in. */
+export async function findStaffPassword(queries: Queries, id: string): Promise<{ readonly email: string; readonly passwordHash: string | null }> {
+  const { email, credential } = await queries.staff.findUniqueOrThrow({ where: { id }, select: { email: true, credential: { select: { passwordHash: true } } } });
+  return { email, passwordHash: credential?.passwordHash ?? null };
+}
+
+export async function setStaffPassword(queries: Queries, staffId: string, passwordHash: string, changedAt: Date): Promise<void> {
+  await queries.staffCredential.update({ where: { staffId }, data: { passwordHash, changedAt } });
+}
+
 export interface InvitationWords {
   readonly clinicId: string;
   readonly name: string;

@@ -28,6 +28,11 @@ export async function endStaffSession(queries: Queries, tokenHash: string, now: 
   await queries.staffSession.deleteMany({ where: { OR: [{ tokenHash }, { endsAt: { lte: now } }] } });
 }
 
+/** Ends all that this person is signed in to, but one. */
+export async function endOtherSessions(queries: Queries, staffId: string, tokenHash: string): Promise<void> {
+  await queries.staffSession.deleteMany({ where: { staffId, NOT: { tokenHash } } });
+}
+
 /** Who signs in with this address, and what the password is compared with. */
 export async function findStaffByEmail(queries: Queries, email: string) {
   return queries.staff.findUnique({

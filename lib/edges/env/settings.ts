@@ -7,6 +7,8 @@ const settingsSchema = z.object({
   FOLDWATCH_DATA: z.string().min(1).default(path.join('out', 'data')),
   /** The address people type, such as https://clinic.example. Without it the request's own host counts. */
   FOLDWATCH_ORIGIN: z.url({ protocol: /^https?$/ }).transform((address) => new URL(address).origin).optional(),
+  /** Where the key lies with which second factors are sealed; kept and backed up apart from the database. */
+  FOLDWATCH_KEY_FILE: z.string().min(1).optional(),
   /** After so long a worker that has not finished a photo is taken for dead. */
   FOLDWATCH_LEASE_SECONDS: z.coerce.number().min(1).default(60),
 });
@@ -14,6 +16,7 @@ const settingsSchema = z.object({
 export interface Settings {
   readonly databaseFile: string;
   readonly photoFolder: string;
+  readonly keyFile: string;
   readonly origin: string | null;
   readonly leaseMs: number;
 }
@@ -27,6 +30,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
   return {
     databaseFile: path.join(data, 'foldwatch.sqlite'),
     photoFolder: path.join(data, 'photos'),
+    keyFile: path.resolve(/* turbopackIgnore: true */ read.data.FOLDWATCH_KEY_FILE ?? path.join(data, 'second-factor.key')),
     origin: read.data.FOLDWATCH_ORIGIN ?? null,
     leaseMs: read.data.FOLDWATCH_LEASE_SECONDS * 1000,
   };
