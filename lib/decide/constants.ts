@@ -1,3 +1,5 @@
+import { WARNING_LIMITS } from '../care/warning-limits';
+
 /**
  * The rule book as data: every clinical limit with its unit, its default, the range in which a clinic may change it, and
  * its source. A rule reads its limits from here and knows no number of its own.
@@ -37,10 +39,10 @@ export const LIMITS = {
   'spreading.areaReachMm': limit('mm', 1, 0.5, 2, SIMULATED),
   'spreading.baseFromHours': limit('h', 48, 24, 72, SIMULATED),
   'spreading.baseOlderHours': limit('h', 12, 6, 24, SIMULATED),
-  'fever.celsius': limit('Cel', 38, 37.5, 38.5, 'SIRS items'),
-  'fever.lowCelsius': limit('Cel', 36, 35, 36, 'SIRS items'),
+  'fever.celsius': limit('Cel', WARNING_LIMITS.feverC, 37.5, 38.5, 'SIRS items'),
+  'fever.lowCelsius': limit('Cel', WARNING_LIMITS.tooColdC, 35, 36, 'SIRS items'),
   'fever.lowAgainHours': limit('h', 36, 12, 72, `${OURS}: "read twice" means two readings in a row`),
-  'numb.hours': limit('h', 24, 12, 36, PRACTICE),
+  'numb.hours': limit('h', WARNING_LIMITS.numbHours, 12, 36, PRACTICE),
   'purulent.reachMm': limit('mm', 5, 3, 8, IWGDF),
   'pain.riseTwice': limit('/10', 2, 1, 3, PRACTICE),
   'pain.riseOnce': limit('/10', 4, 3, 6, PRACTICE),

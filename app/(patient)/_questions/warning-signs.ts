@@ -1,13 +1,5 @@
 import type { Answers } from '../../../lib/care/answers';
-
-/**
- * Degrees Celsius. Fever from 38 on, and a body too cold below 36 together with another sign (SIRS criteria, Bone 1992).
- * The same limits as the clinic's rule for fever has by default; on the phone they hold without waiting for anybody.
- */
-const FEVER_C = 38;
-const TOO_COLD_C = 36;
-/** Until then a numb toe is the injection. */
-const ANAESTHETIC_HOURS = 24;
+import { WARNING_LIMITS } from '../../../lib/care/warning-limits';
 
 export type WarningSign =
   | 'streaks'
@@ -36,9 +28,9 @@ const BESIDE = ['spreadingSeen', 'swelling', 'warmth', 'smell'] as const;
 export function warningSigns(answers: Answers, hoursSince: number): WarningSign[] {
   const found: WarningSign[] = ALONE.filter((sign) => answers[sign] === true);
   const { feverC } = answers;
-  if (feverC !== undefined && feverC >= FEVER_C) found.push('fever');
-  if (answers.numb === true && hoursSince > ANAESTHETIC_HOURS) found.push('numb');
+  if (feverC !== undefined && feverC >= WARNING_LIMITS.feverC) found.push('fever');
+  if (answers.numb === true && hoursSince > WARNING_LIMITS.numbHours) found.push('numb');
   const beside = found.length > 0 || BESIDE.some((sign) => answers[sign] === true) || answers.dischargeConsistency === 'thick';
-  if (feverC !== undefined && feverC < TOO_COLD_C && beside) found.push('tooCold');
+  if (feverC !== undefined && feverC < WARNING_LIMITS.tooColdC && beside) found.push('tooCold');
   return found;
 }
