@@ -21,30 +21,31 @@ export type SpotReading = Omit<PatchReading, 'patch'>;
  */
 export function readSpot(photo: UprightPhoto, imageFromCard: Homography, centre: PointMm, size: PointMm): SpotReading | null {
   const { srgb, widthPx, heightPx } = photo;
-  const [red, green, blue]: readonly number[][] = [[], [], []];
+  const [red, green, blue] = [new Float64Array(READINGS), new Float64Array(READINGS), new Float64Array(READINGS)];
   let clipped = 0;
-  for (const place of placesOf(centre, size)) {
-    const { row, column } = toImage(imageFromCard, place);
+  for (let k = 0; k < READINGS; k++) {
+    const { row, column } = toImage(imageFromCard, placeOf(k, centre, size));
     const [r, c] = [Math.round(row), Math.round(column)];
     if (r < 0 || c < 0 || r >= heightPx || c >= widthPx) return null;
     const at = (r * widthPx + c) * 3;
-    red.push(srgb[at]);
-    green.push(srgb[at + 1]);
-    blue.push(srgb[at + 2]);
+    red[k] = srgb[at];
+    green[k] = srgb[at + 1];
+    blue[k] = srgb[at + 2];
     if (srgb[at] >= CLIPPED_CODE || srgb[at + 1] >= CLIPPED_CODE || srgb[at + 2] >= CLIPPED_CODE) clipped++;
   }
   const middle = medianOf(green);
   return {
     codeMedian: [medianOf(red), middle, medianOf(blue)],
-    clippedShare: clipped / green.length,
+    clippedShare: clipped / READINGS,
     spread: MAD_TO_SIGMA * medianOf(green.map((code) => Math.abs(code - middle))),
   };
 }
 
-/** Evenly spaced, sides included. */
-function placesOf(centre: PointMm, size: PointMm): PointMm[] {
-  const shares = Array.from({ length: SPOT_READINGS_PER_SIDE }, (_, i) => i / (SPOT_READINGS_PER_SIDE - 1) - 0.5);
-  return shares.flatMap((down) =>
-    shares.map((across) => ({ acrossMm: centre.acrossMm + size.acrossMm * across, downMm: centre.downMm + size.downMm * down })),
-  );
+const READINGS = SPOT_READINGS_PER_SIDE ** 2;
+
+/** The k-th of evenly spaced places, sides included. */
+function placeOf(k: number, centre: PointMm, size: PointMm): PointMm {
+  const across = (k % SPOT_READINGS_PER_SIDE) / (SPOT_READINGS_PER_SIDE - 1) - 0.5;
+  const down = Math.floor(k / SPOT_READINGS_PER_SIDE) / (SPOT_READINGS_PER_SIDE - 1) - 0.5;
+  return { acrossMm: centre.acrossMm + size.acrossMm * across, downMm: centre.downMm + size.downMm * down };
 }

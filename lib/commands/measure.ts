@@ -10,6 +10,7 @@ import { writeWholeFile } from '../edges/paper/write-whole-file';
 import { analysePhoto, type AnalysisRequest } from '../pipeline/analyse-photo';
 import type { Analysis } from '../pipeline/analysis';
 import { type AnalysisJson, analysisToJson } from '../pipeline/analysis-json';
+import { type EarlierVisit, earlierVisit } from '../pipeline/earlier-visit';
 import { compareVisits, type VisitChange } from '../pipeline/compare-visits';
 import type { AnalysisPorts } from '../pipeline/ports';
 import { CAUTION } from './caution';
@@ -43,10 +44,11 @@ async function main(words: readonly string[]): Promise<number> {
   const ports = await analysisPorts();
   const baseline = args.baseline ? await readBaseline(args.baseline, request, ports) : null;
   const known = new Set<string>();
-  const measure = (photo: string) => measureOne(photo, { ...request, baseline, context: { ...request.context, knownSha256: known } }, ports, known);
+  const measure = (photo: string, visits: readonly EarlierVisit[] = []) => measureOne(photo, { ...request, baseline, earlier: visits, context: { ...request.context, knownSha256: known } }, ports, known);
 
-  const earlier = await eachInTurn(args.earlier, measure);
-  const outcomes = await eachInTurn(photos, measure);
+  const earlier = await eachInTurn(args.earlier, (photo) => measure(photo));
+  const visits = earlier.flatMap(({ json }) => ('unread' in json ? [] : (earlierVisit(json) ?? [])));
+  const outcomes = await eachInTurn(photos, (photo) => measure(photo, visits));
   const changes = outcomes.map((outcome) => changesSince(outcome, earlier));
   if (args.overlay) await writeOverlay(args.overlay, outcomes[0].analysis);
   await report(args, outcomes, changes);

@@ -100,6 +100,17 @@ export const FOLD_SEEN_U = 0.1;
 /** Pixels on the border between two tissues show a colour of neither: about this share of a raw surface, ours. */
 export const MIXED_PIXELS_U_PERCENT = 2;
 
+// --- One toe on two photos -----------------------------------------------------------------------------------------
+
+/** Spacing of the plate's points that are matched, share of the best pairs that count, and most rounds. Ours: a plate of
+ * 45 mm outline gives 180 pairs; free edge and cut edge may have changed between visits. */
+export const PLATE_SPACING_MM = 0.25;
+export const REGISTRATION_KEPT_SHARE = 0.8;
+export const REGISTRATION_ROUNDS = 30;
+/** A carried margin farther off than this is another line; and how far along the margin its offset is averaged. Ours. */
+export const CARRY_WITHIN_MM = 1.5;
+export const CARRY_SMOOTH_MM = 1.5;
+
 // --- Redness -------------------------------------------------------------------------------------------------------
 
 /** Side of the squares whose means are taken as independent (type A): larger than pores, hairs and JPEG's blocks. Prior, ours. */

@@ -13,16 +13,17 @@ export interface MaskMean {
   readonly share: number;
 }
 
-interface Sum {
-  count: number;
-  total: number;
+/** Pixels with a value and their total, square by square; squares without any are empty. */
+interface Squares {
+  readonly counts: Float64Array;
+  readonly totals: Float64Array;
 }
 
 /** Standard uncertainty of the weighted mean of squares; a square with few pixels counts little. */
-function uOfSquares(squares: readonly Sum[], mean: number): number {
-  const all = squares.reduce((sum, { count }) => sum + count, 0);
-  const spread = squares.reduce((sum, { count, total }) => sum + ((count / all) * (total / count - mean)) ** 2, 0);
-  return Math.sqrt((spread * squares.length) / (squares.length - 1));
+function uOfSquares({ counts, totals }: Squares, filled: number, all: number, mean: number): number {
+  let spread = 0;
+  for (let k = 0; k < counts.length; k += 1) if (counts[k] > 0) spread += ((counts[k] / all) * (totals[k] / counts[k] - mean)) ** 2;
+  return Math.sqrt((spread * filled) / (filled - 1));
 }
 
 /**
@@ -42,30 +43,32 @@ function uOfSquares(squares: readonly Sum[], mean: number): number {
 export function meanInMask(plane: Float32Array, grid: MapGrid, mask: Uint8Array): MaskMean | null {
   const sidePx = BLOCK_SIDE_MM * grid.pxPerMm;
   const perRow = Math.ceil(grid.widthPx / sidePx);
-  const squares = new Map<number, Sum>();
+  const perColumn = Math.ceil(grid.heightPx / sidePx);
+  const squares = { counts: new Float64Array(perRow * perColumn), totals: new Float64Array(perRow * perColumn) };
   const whole = { count: 0, total: 0, squared: 0, masked: 0 };
-  for (let index = 0; index < mask.length; index += 1) {
-    if (mask[index] === 0) continue;
-    whole.masked += 1;
-    const value = plane[index];
-    if (!Number.isFinite(value)) continue;
-    const row = Math.floor(Math.floor(index / grid.widthPx) / sidePx);
-    const key = row * perRow + Math.floor((index % grid.widthPx) / sidePx);
-    const square = squares.get(key) ?? { count: 0, total: 0 };
-    squares.set(key, { count: square.count + 1, total: square.total + value });
-    whole.count += 1;
-    whole.total += value;
-    whole.squared += value * value;
+  for (let row = 0, index = 0; row < grid.heightPx; row += 1) {
+    const first = Math.floor(row / sidePx) * perRow;
+    for (let column = 0; column < grid.widthPx; column += 1, index += 1) {
+      if (mask[index] === 0) continue;
+      whole.masked += 1;
+      const value = plane[index];
+      if (!Number.isFinite(value)) continue;
+      const square = first + Math.floor(column / sidePx);
+      squares.counts[square] += 1;
+      squares.totals[square] += value;
+      whole.count += 1;
+      whole.total += value;
+      whole.squared += value * value;
+    }
   }
   if (whole.count === 0) return null;
   const mean = whole.total / whole.count;
-  const several = squares.size > 1;
+  const filled = squares.counts.reduce((sum, count) => sum + (count > 0 ? 1 : 0), 0);
+  const several = filled > 1;
   return {
     mean,
-    u: several
-      ? uOfSquares([...squares.values()], mean)
-      : Math.sqrt(Math.max(0, whole.squared / whole.count - mean * mean)),
-    dof: several ? squares.size - 1 : null,
+    u: several ? uOfSquares(squares, filled, whole.count, mean) : Math.sqrt(Math.max(0, whole.squared / whole.count - mean * mean)),
+    dof: several ? filled - 1 : null,
     areaMm2: whole.count / grid.pxPerMm ** 2,
     share: whole.count / whole.masked,
   };

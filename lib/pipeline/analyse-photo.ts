@@ -30,10 +30,13 @@ import { cardPose } from '../rectify/pose';
 import { poseGates } from '../rectify/pose-gates';
 import { resampleMap } from '../rectify/resample-map';
 import { toeGrid } from '../rectify/toe-grid';
+import type { TreatedSide } from '../segment/segmentation';
 import { segmentToe } from '../segment/segment-toe';
 import { cropToToe } from '../segment/crop-to-toe';
 import { toeGates } from '../segment/toe-gates';
 import type { Analysis, AnalysisResult, SeenCard } from './analysis';
+import { carryOver } from './carry-over';
+import type { EarlierVisit } from './earlier-visit';
 import { measureSegmentation } from './measure-segmentation';
 import { METHOD_VERSION } from './method-version';
 import type { AnalysisPorts } from './ports';
@@ -46,6 +49,10 @@ export interface AnalysisRequest {
   readonly knowledge?: CardKnowledge;
   /** The card as read from the baseline photo: later photos are brought to its colours. */
   readonly baseline?: CardColour | null;
+  /** Treated side of the nail in a picture with the toe pointing up, as recorded on the day. */
+  readonly treatedSide?: TreatedSide | null;
+  /** Earlier visits of the same toe. */
+  readonly earlier?: readonly EarlierVisit[];
 }
 
 /**
@@ -79,11 +86,20 @@ async function analyseUpright(photo: UprightPhoto, request: AnalysisRequest, por
   const whole = reflectanceMap(photo, search.fit, geometry, colour, request.baseline ?? null);
   const { map, fields } = cropToToe(whole, await ports.inferTissue(whole));
   const colours = { ...map, erythemaIndex: erythemaIndexMap(map) };
-  const segmentation = segmentToe(colours, fields);
-  const all: GateReason[] = [...reasons, ...toeGates(colours, segmentation, geometry)];
-  if (all.length > 0) return { ...empty, card, colour, colours, fields, segmentation, reasons: all };
+  const told = request.treatedSide ?? sideOf(request.earlier ?? []);
+  const found = segmentToe(colours, fields, told);
+  const all: GateReason[] = [...reasons, ...toeGates(colours, found, geometry)];
+  if (all.length > 0) return { ...empty, card, colour, colours, fields, segmentation: found, reasons: all };
   const a65 = a65Map(colours, colour.paperLight, fields.toe);
-  return { ...empty, card, colour, colours, fields, segmentation, measurement: measureSegmentation(segmentation, card, fields, a65) };
+  const measurement = carryOver(measureSegmentation(found, card, fields, a65), request.earlier ?? []);
+  const { nailFoldMargin, marginLateral, cutEdge } = measurement.input.outlines;
+  return { ...empty, card, colour, colours, fields, segmentation: { ...found, nailFoldMargin, marginLateral, cutEdge }, measurement };
+}
+
+/** The side that most earlier visits agree on. */
+function sideOf(earlier: readonly EarlierVisit[]): TreatedSide | null {
+  const balance = earlier.reduce((sum, { treatedSide }) => sum + (treatedSide === 'left' ? 1 : treatedSide === 'right' ? -1 : 0), 0);
+  return balance === 0 ? null : balance > 0 ? 'left' : 'right';
 }
 
 function seeCard(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry, print: PrintScale, ports: AnalysisPorts): SeenCard {

@@ -1,11 +1,9 @@
 import { type Measurand, type MeasureInput, type Outlines, REDNESS_MEASURANDS, type ToeMeasurement } from '../measure/measure-input';
 import { measureToe } from '../measure/measure-toe';
-import { resampleLine } from '../measure/resample-line';
-import { traceCutEdge } from '../segment/cut-edge';
 import type { DrawnOutline } from '../segment/edge-cost';
-import { lateralPart } from '../segment/nail-fold-margin';
-import type { MarginLine, Region } from '../segment/segmentation';
+import type { Region } from '../segment/segmentation';
 import type { LineMm } from '../units';
+import { marginParts } from './margin-parts';
 
 /** Outlines that a person has drawn, as the camera shows them; what is not named stays as the program found it. */
 export type DrawnLines = Readonly<Partial<Record<DrawnOutline, LineMm>>>;
@@ -18,9 +16,6 @@ const DRAWN_U_MM: Readonly<Record<DrawnOutline, number>> = { nailFoldMargin: 0.2
 
 /** Experts who trace the same picture of a fuzzy border differ in area by 6–11 % (published anchor of the measurement page). */
 const TRACING = { relative: 0.085, absolute: 0 };
-
-/** Spacing at which a margin is followed round its corner. */
-const MARGIN_STEP_MM = 0.2;
 
 /** What each outline decides: there the tissue model's own error no longer counts, a person's does. */
 const DECIDES: Readonly<Record<DrawnOutline, readonly Measurand[]>> = {
@@ -64,19 +59,8 @@ export function withDrawn(found: Outlines, { erythema, nailFoldMargin, raw }: Dr
     ...found,
     ...(erythema && { erythema: regionOf(erythema, 'erythema') }),
     ...(raw && { raw: regionOf(raw, 'raw') }),
-    ...(nailFoldMargin && marginParts(found, nailFoldMargin)),
+    ...(nailFoldMargin && marginParts(found, nailFoldMargin, { boundaryUMm: DRAWN_U_MM.nailFoldMargin, confidence: 1, origin: 'confirmed' })),
   };
 }
 
 const regionOf = (ring: LineMm, name: DrawnOutline): Region => ({ rings: [{ ring, hole: false }], confidence: 1, boundaryUMm: DRAWN_U_MM[name] });
-
-/** The margin with what hangs on it: its side, and the plate's edge that faces it. */
-function marginParts({ nailPlate }: Outlines, drawn: LineMm): Pick<Outlines, 'nailFoldMargin' | 'marginLateral' | 'cutEdge'> {
-  // The toe points up the card: the end that lies higher is the distal one.
-  const line = resampleLine(drawn[0].downMm <= drawn[drawn.length - 1].downMm ? drawn : [...drawn].reverse(), MARGIN_STEP_MM);
-  const margin: MarginLine = { line, confidence: 1, boundaryUMm: DRAWN_U_MM.nailFoldMargin, origin: 'confirmed' };
-  const marginLateral = lateralPart(line);
-  const plate = nailPlate?.rings.find(({ hole }) => !hole)?.ring;
-  const edge = plate ? traceCutEdge(plate, marginLateral) : null;
-  return { nailFoldMargin: margin, marginLateral, cutEdge: edge && nailPlate && { line: edge, boundaryUMm: nailPlate.boundaryUMm } };
-}

@@ -26,7 +26,7 @@ export function traceCutEdge(plate: RingMm, lateralMargin: LineMm): LineMm | nul
 }
 
 function nearestOnRing(ring: RingMm, point: PointMm): PointMm {
-  let best = ring[0];
+  let [bestAcross, bestDown] = [ring[0].acrossMm, ring[0].downMm];
   let bestSquared = Infinity;
   for (let i = 0; i < ring.length; i++) {
     const a = ring[i];
@@ -35,12 +35,9 @@ function nearestOnRing(ring: RingMm, point: PointMm): PointMm {
     const down = b.downMm - a.downMm;
     const lengthSquared = across * across + down * down || 1;
     const share = Math.min(1, Math.max(0, ((point.acrossMm - a.acrossMm) * across + (point.downMm - a.downMm) * down) / lengthSquared));
-    const at = { acrossMm: a.acrossMm + share * across, downMm: a.downMm + share * down };
-    const squared = (at.acrossMm - point.acrossMm) ** 2 + (at.downMm - point.downMm) ** 2;
-    if (squared < bestSquared) {
-      best = at;
-      bestSquared = squared;
-    }
+    const [atAcross, atDown] = [a.acrossMm + share * across, a.downMm + share * down];
+    const squared = (atAcross - point.acrossMm) ** 2 + (atDown - point.downMm) ** 2;
+    if (squared < bestSquared) [bestAcross, bestDown, bestSquared] = [atAcross, atDown, squared];
   }
-  return best;
+  return { acrossMm: bestAcross, downMm: bestDown };
 }

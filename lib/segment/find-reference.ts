@@ -26,14 +26,14 @@ const REFERENCE_BOUNDARY_U_MM = 0.5;
 export function findReference(colours: ToeColours, fields: TissueFields): ReferenceSkin | null {
   const { grid } = fields;
   const plain = plainSkin(colours, fields);
-  const areaMm2 = plain.reduce((sum, one) => sum + one, 0) / grid.pxPerMm ** 2;
+  const areaMm2 = countOf(plain) / grid.pxPerMm ** 2;
   if (areaMm2 < LEAST_REFERENCE_MM2) return null;
   const smooth = smoothMasked(grid, colours.erythemaIndex, plain, NOISE_SCALE_MM);
   const fitted = fitReferenceField(grid, smooth, plain);
   const ita = medianIta(colours, plain);
   if (!fitted || ita === null) return null;
   return {
-    region: toRegion(tracePieces(grid, Float32Array.from(plain), HALF, 1), 1, REFERENCE_BOUNDARY_U_MM),
+    region: toRegion(tracePieces(grid, plain, HALF, 1), 1, REFERENCE_BOUNDARY_U_MM),
     plain,
     ita,
     fieldEi: fitted.field,
@@ -42,14 +42,20 @@ export function findReference(colours: ToeColours, fields: TissueFields): Refere
   };
 }
 
+function countOf(mask: Uint8Array): number {
+  let count = 0;
+  for (let i = 0; i < mask.length; i++) count += mask[i];
+  return count;
+}
+
 function plainSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
-  const { grid } = fields;
-  const outside = new Uint8Array(fields.toe.length);
-  const marked = new Uint8Array(fields.toe.length);
+  const { grid, toe, nailUnit, nailPlate, groove, raw, macerated, erythema } = fields;
+  const outside = new Uint8Array(toe.length);
+  const marked = new Uint8Array(toe.length);
   for (let i = 0; i < outside.length; i++) {
-    outside[i] = fields.toe[i] < HALF ? 1 : 0;
-    const tissue = Math.max(fields.nailUnit[i], fields.nailPlate[i], fields.groove[i], fields.raw[i], fields.macerated[i], fields.erythema[i]);
-    marked[i] = tissue > SUSPECTED_REDNESS ? 1 : 0;
+    outside[i] = toe[i] < HALF ? 1 : 0;
+    const nail = nailUnit[i] > SUSPECTED_REDNESS || nailPlate[i] > SUSPECTED_REDNESS || groove[i] > SUSPECTED_REDNESS;
+    marked[i] = nail || raw[i] > SUSPECTED_REDNESS || macerated[i] > SUSPECTED_REDNESS || erythema[i] > SUSPECTED_REDNESS ? 1 : 0;
   }
   const toOutside = distanceField(grid, outside, OUTLINE_CLEAR_MM);
   const toMarked = distanceField(grid, marked, REFERENCE_CLEAR_MM);
@@ -64,7 +70,7 @@ function plainSkin(colours: ToeColours, fields: TissueFields): Uint8Array {
 /** ITA of the channel-wise median colour; medians are not moved by hair, wrinkles and gloss. */
 function medianIta(colours: ToeColours, plain: Uint8Array): IndividualTypologyAngle | null {
   const at = everySome(plain, colours.grid);
-  const channel = (plane: Float32Array) => medianOf(at.map((i) => plane[i]));
+  const channel = (plane: Float32Array) => medianOf(Float64Array.from(at, (i) => plane[i]));
   const lab65 = convertLinearToLab65({ red: channel(colours.red), green: channel(colours.green), blue: channel(colours.blue) });
   return individualTypologyAngle(lab65);
 }
@@ -75,4 +81,3 @@ function everySome(plain: Uint8Array, grid: MapGrid): number[] {
   for (let i = 0; i < plain.length; i += step) if (plain[i]) at.push(i);
   return at;
 }
-

@@ -46,7 +46,7 @@ const LEAVES_BY: readonly (readonly number[])[] = [
  * Source: Lorensen and Cline, Computer Graphics 1987;21(4):163-169, in two dimensions.
  * @example isolines({ ...grid, widthPx: 1, heightPx: 1 }, Float32Array.of(1), 0.5)[0].areaPx // 0.5
  */
-export function isolines(grid: MapGrid, field: Float32Array, level: number): Isoline[] {
+export function isolines(grid: MapGrid, field: Float32Array | Uint8Array, level: number): Isoline[] {
   const padded = aboveLevel(grid, field, level);
   const met = new Uint8Array(padded.length);
   const stride = grid.widthPx + 2;
@@ -59,7 +59,7 @@ export function isolines(grid: MapGrid, field: Float32Array, level: number): Iso
 }
 
 /** 1 = at or above the level; with a frame of zeros one pixel wide. */
-function aboveLevel({ widthPx, heightPx }: MapGrid, field: Float32Array, level: number): Uint8Array {
+function aboveLevel({ widthPx, heightPx }: MapGrid, field: Float32Array | Uint8Array, level: number): Uint8Array {
   const stride = widthPx + 2;
   const padded = new Uint8Array(stride * (heightPx + 2));
   for (let row = 0, i = 0; row < heightPx; row++) {
@@ -69,7 +69,7 @@ function aboveLevel({ widthPx, heightPx }: MapGrid, field: Float32Array, level: 
 }
 
 /** Walks from square to square; `first` is the padded upper left pixel of the square the line enters by its top. */
-function follow(grid: MapGrid, field: Float32Array, level: number, padded: Uint8Array, met: Uint8Array, first: number): PointPx[] {
+function follow(grid: MapGrid, field: Float32Array | Uint8Array, level: number, padded: Uint8Array, met: Uint8Array, first: number): PointPx[] {
   const stride = grid.widthPx + 2;
   const points: PointPx[] = [];
   let [at, side] = [first, TOP];
@@ -85,7 +85,7 @@ function follow(grid: MapGrid, field: Float32Array, level: number, padded: Uint8
 }
 
 /** Where the level is crossed on one side of a square. */
-function crossing({ widthPx, heightPx }: MapGrid, field: Float32Array, level: number, at: number, side: number): PointPx {
+function crossing({ widthPx, heightPx }: MapGrid, field: Float32Array | Uint8Array, level: number, at: number, side: number): PointPx {
   const row = Math.floor(at / (widthPx + 2)) - 1 + (side === BOTTOM ? 1 : 0);
   const column = (at % (widthPx + 2)) - 1 + (side === RIGHT ? 1 : 0);
   const along = side === TOP || side === BOTTOM;

@@ -36,25 +36,26 @@ export function modelInput(colours: ReflectanceMap, card: ModelCard): Float32Arr
   }
   const pixels = widthPx * heightPx;
   const input = new Float32Array(MODEL_CHANNELS * pixels);
+  const { red, green, blue, seen } = colours;
   const { floor, ceiling, logOffset, logScale, ratioOffset, ratioScale } = preprocessing;
-  const logOf = (light: number) => Math.log(light < floor ? floor : light > ceiling ? ceiling : light);
-  for (let row = 0, i = 0; row < heightPx; row++) {
-    const down = (row / (heightPx - 1)) * 2 - 1;
-    for (let column = 0; column < widthPx; column++, i++) {
-      input[5 * pixels + i] = colours.seen[i];
-      input[6 * pixels + i] = (column / (widthPx - 1)) * 2 - 1;
-      input[7 * pixels + i] = down;
-      // All three channels exactly zero: the photo does not reach here.
-      if (colours.red[i] <= 0 && colours.green[i] <= 0 && colours.blue[i] <= 0) continue;
-      const red = logOf(colours.red[i]);
-      const green = logOf(colours.green[i]);
-      const blue = logOf(colours.blue[i]);
-      input[i] = (red - logOffset[0]) / logScale;
-      input[pixels + i] = (green - logOffset[1]) / logScale;
-      input[2 * pixels + i] = (blue - logOffset[2]) / logScale;
-      input[3 * pixels + i] = (red - green - ratioOffset[0]) / ratioScale;
-      input[4 * pixels + i] = (green - blue - ratioOffset[1]) / ratioScale;
-    }
+  const plane = (channel: number) => input.subarray(channel * pixels, (channel + 1) * pixels);
+  for (let i = 0; i < pixels; i++) {
+    // All three channels exactly zero: the photo does not reach here.
+    if (red[i] <= 0 && green[i] <= 0 && blue[i] <= 0) continue;
+    const r = Math.log(Math.min(ceiling, Math.max(floor, red[i])));
+    const g = Math.log(Math.min(ceiling, Math.max(floor, green[i])));
+    const b = Math.log(Math.min(ceiling, Math.max(floor, blue[i])));
+    input[i] = (r - logOffset[0]) / logScale;
+    input[pixels + i] = (g - logOffset[1]) / logScale;
+    input[2 * pixels + i] = (b - logOffset[2]) / logScale;
+    input[3 * pixels + i] = (r - g - ratioOffset[0]) / ratioScale;
+    input[4 * pixels + i] = (g - b - ratioOffset[1]) / ratioScale;
+  }
+  plane(5).set(seen);
+  const across = Float32Array.from({ length: widthPx }, (_, column) => (column / (widthPx - 1)) * 2 - 1);
+  for (let row = 0; row < heightPx; row++) {
+    plane(6).set(across, row * widthPx);
+    plane(7).fill((row / (heightPx - 1)) * 2 - 1, row * widthPx, (row + 1) * widthPx);
   }
   return input;
 }

@@ -1,6 +1,9 @@
 import type { LineMm, PointMm, RingMm } from '../units';
-import { LEAST_MARGIN_MM, MARGIN_GAP_MM, MARGIN_LEVEL, MARGIN_SEARCH_MM } from './constants';
+import { MARGIN_STEP_MM } from './constants';
+import { highestNearby } from './highest-nearby';
+import { marginArc } from './margin-arc';
 import type { TissueFields, TreatedSide } from './segmentation';
+import { treatedSide } from './treated-side';
 
 /** The margin of the treated side, from the fold's distal end to the middle of the proximal fold. */
 export interface TracedMargin {
@@ -18,31 +21,22 @@ export interface TracedMargin {
  *
  * @param fields tissue fields
  * @param nailUnit outer outline of the nail unit
+ * @param told the treated side where it is on record; a picture that speaks clearly against it is believed
  * @returns the line, or null when no stretch of at least 6 mm is supported
  * @example traceNailFoldMargin(fields, ring)?.side // 'left'
  */
-export function traceNailFoldMargin(fields: TissueFields, nailUnit: RingMm): TracedMargin | null {
-  const ring = resampleRing(nailUnit, STEP_MM);
-  const heard = ring.map((point) => highestNearby(fields, point));
+export function traceNailFoldMargin(fields: TissueFields, nailUnit: RingMm, told: TreatedSide | null = null): TracedMargin | null {
+  const ring = resampleRing(nailUnit, MARGIN_STEP_MM);
+  const heard = ring.map((point) => highestNearby(fields.grid, fields.foldMargin, point));
   const middleMm = (Math.min(...ring.map((p) => p.acrossMm)) + Math.max(...ring.map((p) => p.acrossMm))) / 2;
-  const side = louderSide(ring, heard, middleMm);
+  const side = treatedSide(fields, ring, heard, middleMm, told);
   // The margin ends in the middle of the proximal fold, however far the field murmurs on along the other side.
-  const values = heard.map((value, i) => ((side === 'left') === ring[i].acrossMm < middleMm ? value : 0));
-  const arc = longestArc(values, ring.length);
-  if (!arc || arc.length * STEP_MM < LEAST_MARGIN_MM) return null;
-  const points = arc.map((i) => ring[i]);
-  const support = arc.reduce((sum, i) => sum + values[i], 0) / arc.length;
-  const line = withoutHook(startAtTip(points));
+  const arc = marginArc(fields, ring, heard, ({ acrossMm }) => (side === 'left') === acrossMm < middleMm);
+  if (!arc) return null;
+  const support = arc.reduce((sum, i) => sum + heard[i], 0) / arc.length;
+  const line = withoutHook(startAtTip(arc.map((i) => ring[i])));
   return { line, lateral: lateralPart(line), side, support };
 }
-
-/** The half of the nail unit along which the margin's field is stronger: the treated one. */
-function louderSide(ring: readonly PointMm[], heard: readonly number[], middleMm: number): TreatedSide {
-  const balance = ring.reduce((sum, point, i) => sum + (point.acrossMm < middleMm ? heard[i] : -heard[i]), 0);
-  return balance > 0 ? 'left' : 'right';
-}
-
-const STEP_MM = 0.2;
 
 /** The toe points up the map: the end that lies higher is the distal one. */
 function startAtTip(points: PointMm[]): PointMm[] {
@@ -56,7 +50,7 @@ function startAtTip(points: PointMm[]): PointMm[] {
 function withoutHook(points: readonly PointMm[]): PointMm[] {
   const at = (share: number) => Math.round(share * (points.length - 1));
   const straight = directionDeg(points[at(SIDE_FROM)], points[at(SIDE_TO)]);
-  const half = Math.round(TURN_WINDOW_MM / 2 / STEP_MM);
+  const half = Math.round(TURN_WINDOW_MM / 2 / MARGIN_STEP_MM);
   const start = points.findIndex((point, i) => angleBetweenDeg(directionDeg(point, points[Math.min(points.length - 1, i + 2 * half)]), straight) < HOOK_TURN_DEG);
   return points.slice(Math.min(Math.max(0, start), at(SIDE_TO)));
 }
@@ -70,7 +64,7 @@ function withoutHook(points: readonly PointMm[]): PointMm[] {
  * @example lateralPart(margin.line).length
  */
 export function lateralPart(line: LineMm): LineMm {
-  const half = Math.round(TURN_WINDOW_MM / STEP_MM);
+  const half = Math.round(TURN_WINDOW_MM / MARGIN_STEP_MM);
   const at = (share: number) => Math.round(share * (line.length - 1));
   const straight = directionDeg(line[at(SIDE_FROM)], line[at(SIDE_TO)]);
   const turn = line.findIndex((_, i) => {
@@ -109,42 +103,5 @@ function resampleRing(ring: RingMm, stepMm: number): PointMm[] {
     left -= lengthMm;
   });
   return points;
-}
-
-function highestNearby(fields: TissueFields, point: PointMm): number {
-  const { grid, foldMargin } = fields;
-  const reach = Math.round(MARGIN_SEARCH_MM * grid.pxPerMm);
-  const row = Math.round((point.downMm - grid.originDownMm) * grid.pxPerMm);
-  const column = Math.round((point.acrossMm - grid.originAcrossMm) * grid.pxPerMm);
-  let highest = 0;
-  for (let r = Math.max(0, row - reach); r <= Math.min(grid.heightPx - 1, row + reach); r++) {
-    for (let c = Math.max(0, column - reach); c <= Math.min(grid.widthPx - 1, column + reach); c++) {
-      highest = Math.max(highest, foldMargin[r * grid.widthPx + c]);
-    }
-  }
-  return highest;
-}
-
-/** Indices of the longest stretch (cyclic) of supported points, short gaps bridged. */
-function longestArc(values: readonly number[], n: number): number[] | null {
-  const supported = values.map((value) => value >= MARGIN_LEVEL);
-  const start = supported.indexOf(false);
-  if (start < 0) return null;
-  const mostGap = Math.round(MARGIN_GAP_MM / STEP_MM);
-  let best: number[] = [];
-  let arc: number[] = [];
-  let gap: number[] = [];
-  for (let k = 1; k <= n; k++) {
-    const i = (start + k) % n;
-    if (supported[i]) {
-      arc.push(...gap, i);
-      gap = [];
-      if (arc.length > best.length) best = [...arc];
-    } else if (arc.length > 0 && gap.push(i) > mostGap) {
-      arc = [];
-      gap = [];
-    }
-  }
-  return best.length > 0 ? best : null;
 }
 

@@ -17,7 +17,7 @@ import { outlinesOf } from './outlines-of';
 import { findReference } from './find-reference';
 import { traceNailFoldMargin, type TracedMargin } from './nail-fold-margin';
 import { rawTissue } from './raw-tissue';
-import type { Region, Segmentation, TissueFields } from './segmentation';
+import type { Region, Segmentation, TissueFields, TreatedSide } from './segmentation';
 import type { ToeColours } from './toe-colours';
 import { toRegion } from './to-region';
 import { type Piece, tracePieces } from './trace-pieces';
@@ -33,15 +33,16 @@ import { comesWithin } from './comes-within';
  *
  * @param colours the corrected map
  * @param fields tissue fields on the same grid
+ * @param told the treated side where it is on record or known from earlier visits
  * @returns outlines; null for what was not found. Nothing found is no finding of "nothing there"
  * @example segmentToe(colours, fields).erythema?.confidence
  */
-export function segmentToe(colours: ToeColours, fields: TissueFields): Segmentation {
+export function segmentToe(colours: ToeColours, fields: TissueFields, told: TreatedSide | null = null): Segmentation {
   const { grid } = fields;
   const [toePiece] = tracePieces(grid, fields.toe, HALF, LEAST_TOE_MM2);
   const [platePiece] = tracePieces(grid, fields.nailPlate, HALF, LEAST_PLATE_MM2);
   const [unitPiece] = tracePieces(grid, fields.nailUnit, HALF, LEAST_PLATE_MM2);
-  const margin = unitPiece ? traceNailFoldMargin(fields, unitPiece.outer) : null;
+  const margin = unitPiece ? traceNailFoldMargin(fields, unitPiece.outer, told) : null;
   const cutEdge = margin && platePiece ? traceCutEdge(platePiece.outer, margin.lateral) : null;
   const raw = woundPieces(grid, fields.raw, margin);
   const macerated = woundPieces(grid, fields.macerated, margin);

@@ -19,7 +19,7 @@ export interface Piece {
  * @param leastAreaMm2 smaller pieces are left out
  * @example tracePieces(grid, fields.toe, 0.5, 1)[0].areaMm2
  */
-export function tracePieces(grid: MapGrid, field: Float32Array, level: number, leastAreaMm2: number): Piece[] {
+export function tracePieces(grid: MapGrid, field: Float32Array | Uint8Array, level: number, leastAreaMm2: number): Piece[] {
   const leastPx = leastAreaMm2 * grid.pxPerMm ** 2;
   const lines = isolines(grid, field, level);
   // Holes only take area away: an outer line that is too small alone never makes a piece.

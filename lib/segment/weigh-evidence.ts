@@ -45,17 +45,12 @@ export function weighEvidence(
   reference: ReferenceSkin,
 ): Evidence | null {
   const toInside = distanceField(grid, inside, EDGE_RING_TO_MM);
-  const toOutside = distanceField(grid, inside.map((one) => 1 - one), EDGE_RING_TO_MM);
-  const ring = (mm: number): boolean => mm >= EDGE_RING_FROM_MM && mm <= EDGE_RING_TO_MM;
-  const [inner, outer, core] = [new Mean(), new Mean(), new Mean()];
-  for (let i = 0; i < excessEi.length; i++) {
-    if (skin[i] !== 1 || !Number.isFinite(excessEi[i])) continue;
-    if (ring(toOutside[i])) inner.add(excessEi[i]);
-    if (ring(toInside[i])) outer.add(excessEi[i]);
-    if (toOutside[i] >= EDGE_RING_TO_MM) core.add(excessEi[i]);
-  }
-  const [within, beyond] = [inner.value, outer.value];
-  const plateauEi = core.value ?? within;
+  const outside = new Uint8Array(inside.length);
+  for (let i = 0; i < outside.length; i++) outside[i] = 1 - inside[i];
+  const toOutside = distanceField(grid, outside, EDGE_RING_TO_MM);
+  const within = meanBetween(excessEi, skin, toOutside, EDGE_RING_FROM_MM, EDGE_RING_TO_MM);
+  const beyond = meanBetween(excessEi, skin, toInside, EDGE_RING_FROM_MM, EDGE_RING_TO_MM);
+  const plateauEi = meanBetween(excessEi, skin, toOutside, EDGE_RING_TO_MM, Infinity) ?? within;
   if (within === null || beyond === null || plateauEi === null) return null;
   const edgeStepEi = within - beyond;
   const supported = edgeStepEi >= leastVisibleStepEi(reference) && plateauEi > 0;
@@ -67,16 +62,14 @@ export function weighEvidence(
   };
 }
 
-class Mean {
-  private sum = 0;
-  private count = 0;
-
-  add(value: number): void {
-    this.sum += value;
-    this.count++;
+/** Mean over skin at distances from … to, both included; null where there is none. */
+function meanBetween(plane: Float32Array, skin: Uint8Array, distanceMm: Float32Array, fromMm: number, toMm: number): number | null {
+  let sum = 0;
+  let count = 0;
+  for (let i = 0; i < plane.length; i++) {
+    if (skin[i] !== 1 || distanceMm[i] < fromMm || distanceMm[i] > toMm || !Number.isFinite(plane[i])) continue;
+    sum += plane[i];
+    count++;
   }
-
-  get value(): number | null {
-    return this.count > 0 ? this.sum / this.count : null;
-  }
+  return count > 0 ? sum / count : null;
 }

@@ -2,6 +2,8 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { OWN_CARD } from '../card/own-card';
 import { printCheck, type PrintScale } from '../card/print-check';
+import type { Procedure } from '../care/procedure';
+import { sideInPicture } from '../care/side-in-picture';
 import { now } from '../edges/clock/now';
 import { cameBefore, cardOwner } from '../edges/db/card-owner';
 import { claimJob, type ClaimedPhoto } from '../edges/db/claim-job';
@@ -20,6 +22,7 @@ import { packRedrawMap } from '../pipeline/pack-redraw-map';
 import type { AnalysisPorts } from '../pipeline/ports';
 import { redrawMap } from '../pipeline/redraw-map';
 import { askPerson } from './ask-person';
+import { earlierVisits } from './earlier-visits';
 import { gatesOfRefusal } from './gates-of-refusal';
 import type { Store } from './store';
 
@@ -81,7 +84,8 @@ async function measureToe(file: Uint8Array, photo: ClaimedPhoto, store: Store, p
     procedureAt: isOfTheDay(photo) ? null : (photo.episode.procedure?.at.toISOString() ?? null),
     knownSha256: new Set(isKnown ? [photo.sha256] : []),
   };
-  const result = await analysePhoto(file, { geometry: OWN_CARD, print: printOf(photo), context }, ports);
+  const earlier = isOfTheDay(photo) ? [] : await earlierVisits(store.database, photo);
+  const result = await analysePhoto(file, { geometry: OWN_CARD, print: printOf(photo), context, earlier, treatedSide: treatedSideOf(photo) }, ports);
   if (!result.analysed) {
     const gates = gatesOfRefusal(result.refusal.id);
     return { ...known, outcome: 'unread', gates, viewSha256: null, findings: gates.length > 0 ? [] : [askPerson('unread', photo)] };
@@ -96,6 +100,10 @@ async function measureToe(file: Uint8Array, photo: ClaimedPhoto, store: Store, p
   }
   const mapSha256 = await keepMap(analysis, photo, store);
   return { ...known, json, viewSha256, mapSha256, outcome: isMeasuredAnalysis(analysis) ? 'measured' : 'retake', gates };
+}
+
+function treatedSideOf({ episode: { procedure } }: ClaimedPhoto): 'left' | 'right' | null {
+  return procedure && sideInPicture({ foot: procedure.foot as Procedure['foot'], treatedSides: JSON.parse(procedure.treatedSides) as Procedure['treatedSides'] });
 }
 
 /** Taken by staff on the day of the procedure, perhaps with a card of the clinic's own. */

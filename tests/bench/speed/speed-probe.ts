@@ -55,8 +55,32 @@ async function sameSteps({ decodePhoto, detectFiducials }: AnalysisPorts): Promi
   const search = findCard(decoded.photo, OWN_CARD, detectFiducials);
   if (!search.found) throw new Error('The card was not found.');
   const map = resampleMap(decoded.photo, search.fit.imageFromCard, toeGrid(OWN_CARD), { red: LINEAR_LIGHT, green: LINEAR_LIGHT, blue: LINEAR_LIGHT });
-  const level = median(map.green) as number;
-  Uint8Array.from(map.green, (light) => (light > level ? 1 : 0));
+  thresholdOtsu(map.green);
+}
+
+const LEVELS = 256;
+
+/** A level between two classes of light (Otsu 1979, IEEE Trans SMC 9:62), and the mask above it: what the native chain asks OpenCV for. */
+function thresholdOtsu(light: Float32Array): Uint8Array {
+  const counts = new Float64Array(LEVELS);
+  const codes = new Uint8Array(light.length);
+  for (let i = 0; i < light.length; i++) {
+    codes[i] = Math.min(LEVELS - 1, light[i] * (LEVELS - 1));
+    counts[codes[i]]++;
+  }
+  const all = counts.reduce((sum, count, code) => sum + count * code, 0);
+  let [best, level, below, belowSum] = [-1, 0, 0, 0];
+  for (let code = 0; code < LEVELS - 1; code++) {
+    below += counts[code];
+    belowSum += counts[code] * code;
+    const above = light.length - below;
+    if (below === 0 || above === 0) continue;
+    const between = below * above * (belowSum / below - (all - belowSum) / above) ** 2;
+    if (between > best) [best, level] = [between, code];
+  }
+  const mask = new Uint8Array(light.length);
+  for (let i = 0; i < mask.length; i++) mask[i] = codes[i] > level ? 1 : 0;
+  return mask;
 }
 
 async function timed(work: () => Promise<void>): Promise<number> {
