@@ -1,10 +1,14 @@
-/** The tests that judge mutants: those of the three folders. Statistical ones of many seconds are left out, every mutant would run them. */
+/**
+ * The tests that judge mutants: those of the three folders, or of the ones that MUTATED names. Statistical ones of many seconds
+ * are left out: every mutant would run them.
+ */
 import { mergeConfig } from 'vitest/config';
 import usual from '../../vitest.config';
 
-const FOLDERS = ['decide', 'measure', 'trend'];
+const FOLDERS = process.env.MUTATED?.split(',') ?? ['decide', 'measure', 'trend'];
+const SLOW = ['tests/properties/{decide,measure}/**', 'tests/known-answers/measure/phantom-truth.test.ts'];
 
-const merged = mergeConfig(usual, { test: { exclude: ['tests/properties/{decide,measure}/**', 'tests/known-answers/measure/phantom-truth.test.ts'] } });
+const merged = mergeConfig(usual, { test: { exclude: SLOW } });
 
 export default {
   ...merged,
