@@ -1,3 +1,4 @@
+import { type ReactNode, Suspense } from 'react';
 import { type EpisodeReport, REPORT_CAUTIONS, REPORT_MEASURED, REPORT_METHOD } from '@/lib/server/shown-report';
 import type { ShownFinding } from '@/lib/server/shown-episode';
 import { DataTable } from '../../../../_components/data-table';
@@ -11,7 +12,7 @@ import styles from './report-screen.module.css';
 const COLUMNS = ['Day', 'When', 'Photo', ...REPORT_MEASURED.map(([, name, unit]) => `${name}, ${unit}`), 'Pain', 'Signs'];
 
 /** The whole follow-up of one case, to read, to print and to file. */
-export function ReportScreen({ report }: { readonly report: EpisodeReport }) {
+export function ReportScreen({ report, method }: { readonly report: EpisodeReport; readonly method: ReactNode }) {
   const { page, visits, redrawn, pictures, methodVersions } = report;
   const { caseCode, clinic, day, madeAt, procedureAt, facts, risks, plan, plots, events, raw } = page;
   const place = encodeURIComponent(caseCode);
@@ -140,6 +141,13 @@ export function ReportScreen({ report }: { readonly report: EpisodeReport }) {
         {REPORT_METHOD.map((words) => (
           <p key={words}>{words}</p>
         ))}
+        <p>
+          Definitions, an error budget worked through, and accuracy by skin and light are on the page <a href="/method">How it is measured</a>, and below.
+        </p>
+        <details>
+          <summary className={styles.summary}>How it is measured, in full</summary>
+          <Suspense fallback={<p>The example is being worked out …</p>}>{method}</Suspense>
+        </details>
       </section>
     </main>
   );
