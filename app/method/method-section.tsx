@@ -159,6 +159,16 @@ function Sensitivity({ method }: { readonly method: ShownMethod }) {
           </ul>
         </>
       )}
+      {method.gateReasons.length === 0 ? null : (
+        <>
+          <p>Where gates have to stand, because a number that may be off by more than half of itself says little:</p>
+          <ul className={styles.list}>
+            {method.gateReasons.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </>
+      )}
       {method.sensitivity.map(({ name, plots, table }) => (
         <div key={name} className={styles.part}>
           <h3>{name}</h3>

@@ -6,7 +6,7 @@ import type { MethodFigures } from './method-figures';
 import { outsideNotes, outsideTable } from './outside-table';
 import type { PlainTable } from './plain-table';
 import { sensitivityPlot, type SensitivityPlot } from './sensitivity-plot';
-import { budgetBreaks, sensitivityTable } from './sensitivity-table';
+import { budgetBreaks, gateReasons, sensitivityTable } from './sensitivity-table';
 
 const UNIT_WORDS: Readonly<Record<string, string>> = { mm2: 'mm²', '{EI}.mm2': 'EI·mm²', '{EI}': 'EI', '{deltaA}': 'Δa*' };
 
@@ -21,6 +21,7 @@ export interface MethodPage {
   readonly outsideNotes: readonly string[];
   readonly sensitivity: readonly { readonly name: string; readonly plots: readonly { readonly measurand: string; readonly plot: SensitivityPlot }[]; readonly table: PlainTable }[];
   readonly breaks: readonly string[];
+  readonly gateReasons: readonly string[];
   /** Which run made which figures; says so where it was another version of the method. */
   readonly madeBy: readonly string[];
 }
@@ -51,6 +52,7 @@ export function methodPage({ accuracy, fairness, sensitivity, outside }: MethodF
       table: sensitivityTable(factor),
     })),
     breaks: budgetBreaks(sensitivity.factors),
+    gateReasons: gateReasons(sensitivity.factors),
     madeBy: [made('Accuracy', accuracy, accuracy.seed), made('Fairness', fairness, fairness.seed), made('Sensitivity', sensitivity, null), made('Pictures of others', outside, null)],
   };
 }

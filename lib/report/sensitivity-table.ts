@@ -48,3 +48,23 @@ export function budgetBreaks(factors: readonly Factor[]): string[] {
     ),
   );
 }
+
+/** A number that may be off by more than half of itself says little. Ours: the limit of tilt follows from it. */
+const MOST_UNCERTAIN_SHARE = 0.5;
+
+/**
+ * Where a gate has to stand: levels at which the redness area is measured, and so uncertainly that it says little.
+ *
+ * @param factors of the study
+ * @returns sentences; empty where every level says enough
+ * @example gateReasons([]) // []
+ */
+export function gateReasons(factors: readonly Factor[]): string[] {
+  return factors.flatMap(({ name, unit, levels }) =>
+    levels.flatMap(({ level, refused, photos, gates, measurands: { erythemaArea } }) => {
+      if (erythemaArea.medianU === null || erythemaArea.medianU <= MOST_UNCERTAIN_SHARE) return [];
+      const gone = refused === photos ? `the gate “${gates.join(', ')}” refuses such photos` : 'no gate refuses all such photos';
+      return [`At ${name} ${level}${unit ? ` ${unit}` : ''} the stated uncertainty is ${percentText(erythemaArea.medianU, 0)} of the redness area: ${gone}.`];
+    }),
+  );
+}

@@ -6,7 +6,7 @@ import { METHOD_VERSION } from '../../../lib/pipeline/method-version';
 import type { MethodFigures } from '../../../lib/report/method-figures';
 import { methodPage } from '../../../lib/report/method-page';
 import { sensitivityPlot } from '../../../lib/report/sensitivity-plot';
-import { budgetBreaks } from '../../../lib/report/sensitivity-table';
+import { budgetBreaks, gateReasons } from '../../../lib/report/sensitivity-table';
 import { workedExample } from '../../../lib/report/worked-example';
 import { measured } from '../../../lib/result';
 
@@ -78,6 +78,16 @@ describe('where the budget breaks', () => {
     const said = budgetBreaks([{ ...factor, levels: [level(20, [2, 2, 0.1], 1), level(40, [2, 2, 2], 1, 3)] }]);
     expect(said[0]).toBe('Redness area at tilt 20 °: 2 of 3 outside the stated uncertainty, and no gate refuses all such photos.');
     expect(said[4]).toBe('Redness area at tilt 40 °: 3 of 3 outside the stated uncertainty, and the gate “tilt” refuses such photos.');
+  });
+});
+
+describe('where a gate has to stand', () => {
+  it('is where an area is uncertain by more than half of itself', () => {
+    const factor = { name: 'tilt', unit: '°', gate: null, baseLevel: 10 };
+    expect(gateReasons([{ ...factor, levels: [level(10, [0.1], 0.5), level(20, [0.1], 0.51), level(40, [0.1], 0.6, 3), level(50, [], null, 3)] }])).toEqual([
+      'At tilt 20 ° the stated uncertainty is 51 % of the redness area: no gate refuses all such photos.',
+      'At tilt 40 ° the stated uncertainty is 60 % of the redness area: the gate “tilt” refuses such photos.',
+    ]);
   });
 });
 
