@@ -15,7 +15,7 @@ export default async function StaffLayout({ children }: { readonly children: Rea
       {here === null ? null : <StaffBar here={here} />}
       {children}
       <footer className={styles.foot}>
-        A measurement aid under the clinic’s own judgement; not a diagnosis and not a medical device. It cannot see depth, heat, pus under the skin, or bone.
+        A measurement aid under the clinic’s own judgement; not a diagnosis and not a medical device. It cannot see depth, heat, pus under the skin, or bone. <a href="/method">How it is measured, and how well</a>.
       </footer>
     </div>
   );
