@@ -247,7 +247,7 @@ describe.skipIf(!hasChromium())('setting up', () => {
     ['lead', '/clinic/audit', 'Who did what'],
     ['lead', '/clinic/numbers', 'Numbers and paper'],
     ['admin', '/clinic/people', 'People'],
-    ['nurse', '/account', 'Second factor'],
+    ['nurse', '/account', 'Your account'],
   ])('shows the %s %s without a barrier that axe knows, on desk and phone, by light and dark', async (who, place, title) => {
     for (const options of [{ ...DESK, colorScheme: 'dark' }, { ...PHONE, colorScheme: 'light' }]) {
       const page = await signIn(who, place, options);
