@@ -17,7 +17,7 @@ export const MEASURE_USAGE = `Measures redness and groove on photos of a toe in 
   npm run -s measure -- PHOTO… [options]        (a folder stands for the photos in it)
 
   --baseline PHOTO     bring colours to those of the same card in this photo
-  --earlier PHOTO…     earlier visits of the same toe: differences are shown
+  --earlier PHOTO…     earlier visits of the same toe: the margin is carried over, and differences are shown
   --geometry FILE      geometry of another card design
   --clinic-card CSV    measured colours of this print: name,L,a,b (L*a*b* D50)
   --bar-mm 50.0        what the printed 50 mm bar really measures

@@ -10,7 +10,9 @@ import { writeWholeFile } from '../edges/paper/write-whole-file';
 import { analysePhoto, type AnalysisRequest } from '../pipeline/analyse-photo';
 import type { Analysis } from '../pipeline/analysis';
 import { type AnalysisJson, analysisToJson } from '../pipeline/analysis-json';
-import { type EarlierVisit, earlierVisit } from '../pipeline/earlier-visit';
+import { compareSkin, type SkinDifference } from '../pipeline/compare-skin';
+import { type EarlierVisit, earlierVisit, type SkinMap } from '../pipeline/earlier-visit';
+import { skinMap } from '../pipeline/skin-map';
 import { compareVisits, type VisitChange } from '../pipeline/compare-visits';
 import type { AnalysisPorts } from '../pipeline/ports';
 import { CAUTION } from './caution';
@@ -28,6 +30,9 @@ class WrongUse extends Error {}
 interface Outcome {
   readonly json: AnalysisJson | UnreadPhoto;
   readonly analysis: Analysis | null;
+  /** Of an earlier visit, for comparing with. */
+  readonly skin?: SkinMap | null;
+  readonly differences?: readonly SkinDifference[];
 }
 
 async function main(words: readonly string[]): Promise<number> {
@@ -46,8 +51,8 @@ async function main(words: readonly string[]): Promise<number> {
   const known = new Set<string>();
   const measure = (photo: string, visits: readonly EarlierVisit[] = []) => measureOne(photo, { ...request, baseline, earlier: visits, context: { ...request.context, knownSha256: known } }, ports, known);
 
-  const earlier = await eachInTurn(args.earlier, (photo) => measure(photo));
-  const visits = earlier.flatMap(({ json }) => ('unread' in json ? [] : (earlierVisit(json) ?? [])));
+  const earlier = await eachInTurn(args.earlier, async (photo) => withSkin(await measure(photo)));
+  const visits = earlier.flatMap(asVisit);
   const outcomes = await eachInTurn(photos, (photo) => measure(photo, visits));
   const changes = outcomes.map((outcome) => changesSince(outcome, earlier));
   if (args.overlay) await writeOverlay(args.overlay, outcomes[0].analysis);
@@ -95,7 +100,15 @@ async function measureOne(photo: string, request: AnalysisRequest, ports: Analys
   const result = await analysePhoto(bytes, request, ports);
   if (!result.analysed) return { json: { photo: path.basename(photo), unread: result.refusal }, analysis: null };
   known.add(result.analysis.photo.sha256);
-  return { json: analysisToJson(result.analysis, path.basename(photo)), analysis: result.analysis };
+  const json = analysisToJson(result.analysis, path.basename(photo));
+  return { json, analysis: result.analysis, differences: compareSkin(result.analysis, request.earlier ?? []) };
+}
+
+const withSkin = (outcome: Outcome): Outcome => ({ ...outcome, skin: outcome.analysis && skinMap(outcome.analysis) });
+
+function asVisit({ json, skin }: Outcome): EarlierVisit[] {
+  const visit = 'unread' in json ? null : earlierVisit(json);
+  return visit ? [{ ...visit, photo: json.photo, skin }] : [];
 }
 
 /** One photo at a time: memory stays that of one. A progress line where a person is watching. */
@@ -130,17 +143,17 @@ async function writeResult(file: string, content: Uint8Array | string): Promise<
 }
 
 async function report(args: MeasureArguments, outcomes: readonly Outcome[], changes: readonly VisitChange[][]): Promise<void> {
-  const full = outcomes.map(({ json }, i) => ('unread' in json ? json : { ...json, changes: changes[i] }));
+  const full = outcomes.map(({ json, differences }, i) => ('unread' in json ? json : { ...json, changes: changes[i], differences }));
   const text = JSON.stringify(full.length === 1 ? full[0] : full, null, 1);
   if (args.json === '-') {
     console.log(text);
     return;
   }
   if (args.json) await writeResult(args.json, `${text}\n`);
-  const [{ json }] = outcomes;
+  const [{ json, differences = [] }] = outcomes;
   if (outcomes.length > 1) console.log(tableText(outcomes.map((outcome) => outcome.json)));
   else if ('unread' in json) console.log(`${json.photo}: ${json.unread.sentence}`);
-  else console.log(summaryText(json, changes[0]));
+  else console.log(summaryText(json, changes[0], differences));
   console.log(CAUTION);
 }
 

@@ -1,6 +1,7 @@
 import type { Measurand } from '../measure/measure-input';
 import { NOT_MEASURED_SENTENCE } from '../photo/reasons';
 import type { AnalysisJson } from '../pipeline/analysis-json';
+import type { SkinDifference } from '../pipeline/compare-skin';
 import type { VisitChange } from '../pipeline/compare-visits';
 import { isMeasured, type Measurement } from '../result';
 
@@ -28,7 +29,7 @@ const LABELS: readonly (readonly [Measurand, string, string])[] = [
 ];
 
 /** One photo's result in sentences, for a terminal. */
-export function summaryText(result: AnalysisJson, changes: readonly VisitChange[]): string {
+export function summaryText(result: AnalysisJson, changes: readonly VisitChange[], differences: readonly SkinDifference[] = []): string {
   const lines = [result.photo, `  taken ${result.capturedAt ?? 'at an unknown time'}, method ${result.methodVersion}`];
   for (const reason of result.reasons) lines.push(`  NOT MEASURED (${reason.gate}): ${reason.advice}`);
   if (result.card) {
@@ -40,7 +41,15 @@ export function summaryText(result: AnalysisJson, changes: readonly VisitChange[
     lines.push('  (± is the expanded uncertainty, k = 2; lengths and areas in the plane of the card)');
   }
   for (const change of changes) lines.push(`  since ${change.photo}: ${changeText(change)}`);
+  for (const difference of differences) lines.push(`  since ${difference.photo}: ${differenceText(difference)}`);
   return lines.join('\n');
+}
+
+/** Finding nothing is told together with what could have been found. */
+function differenceText({ redderMm2, reachMm, leastEi }: SkinDifference): string {
+  const least = `differences from ${leastEi.toFixed(1)} EI on can be told`;
+  if (reachMm === null) return `no place at the fold stands out as redder; that does not show that there is none (${least})`;
+  return `redder over ${redderMm2.toFixed(0)} mm², out to ${reachMm.toFixed(1)} mm from the margin (${least})`;
 }
 
 function valueText(measurement: Measurement, unit: string): string {

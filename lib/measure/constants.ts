@@ -111,6 +111,17 @@ export const REGISTRATION_ROUNDS = 30;
 export const CARRY_WITHIN_MM = 1.5;
 export const CARRY_SMOOTH_MM = 1.5;
 
+/** The difference of two index maps is looked at every half millimetre, averaged over one. Redness is never smaller. */
+export const DIFFERENCE_STEP_MM = 0.5;
+export const DIFFERENCE_SCALE_MM = 1;
+/** Limit of detection, and what shading and two tone curves leave over between two photos of uniform skin. Ours. */
+export const DIFFERENCE_K = 3;
+export const DIFFERENCE_FLOOR_EI = 1;
+/** A redder place counts when it comes this near the margin and is no speck; and so much reference skin both photos need. Ours. */
+export const DIFFERENCE_NEAR_MM = 3;
+export const LEAST_DIFFERENCE_MM2 = 4;
+export const LEAST_COMPARED_MM2 = 20;
+
 // --- Redness -------------------------------------------------------------------------------------------------------
 
 /** Side of the squares whose means are taken as independent (type A): larger than pores, hairs and JPEG's blocks. Prior, ours. */

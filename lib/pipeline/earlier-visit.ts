@@ -1,3 +1,5 @@
+import type { IndexMap } from '../measure/index-difference';
+import type { ToeRelief } from '../measure/toe-relief';
 import type { TreatedSide } from '../segment/segmentation';
 import type { LineMm, RingMm } from '../units';
 import type { AnalysisJson, OutlineJson } from './analysis-json';
@@ -9,6 +11,14 @@ export interface EarlierVisit {
   /** How far that margin may lie off, one standard deviation. */
   readonly marginUMm: number;
   readonly treatedSide: TreatedSide | null;
+  /** What the earlier photo is called, and its skin, where it is still at hand: then the index is compared place by place. */
+  readonly photo?: string;
+  readonly skin?: SkinMap | null;
+}
+
+/** The index of one photo's skin and how its camera leaned. */
+export interface SkinMap extends IndexMap {
+  readonly relief: ToeRelief | null;
 }
 
 /** A margin that the program proposed, and one that a person drew: what own phantoms showed of either, rounded up. */

@@ -4,22 +4,35 @@ import { OWN_CARD } from '../../lib/card/own-card';
 import { analysisPorts } from '../../lib/edges/analysis-ports';
 import { analysePhoto } from '../../lib/pipeline/analyse-photo';
 import { type AnalysisJson, analysisToJson } from '../../lib/pipeline/analysis-json';
+import type { Analysis } from '../../lib/pipeline/analysis';
+import { compareSkin, type SkinDifference } from '../../lib/pipeline/compare-skin';
 import { type EarlierVisit, earlierVisit } from '../../lib/pipeline/earlier-visit';
+import { skinMap } from '../../lib/pipeline/skin-map';
 import { isMeasured } from '../../lib/result';
 import { samplePhoto } from './test-clinic';
+
+const request = { geometry: OWN_CARD, print: { scale: 1, relativeU: 0.005, confirmed: true }, context: { receivedAt: null, knownSha256: new Set<string>() } };
+
+async function analysed(day: string, earlier: readonly EarlierVisit[]): Promise<Analysis> {
+  const result = await analysePhoto(samplePhoto(`series/day-${day}.jpg`), { ...request, earlier }, await analysisPorts());
+  if (!result.analysed) throw new Error(result.refusal.id);
+  return result.analysis;
+}
+
+/** One day's skin against an earlier one's. */
+async function differences(day: string, earlierDay: string): Promise<SkinDifference[]> {
+  const then = await analysed(earlierDay, []);
+  const visit = earlierVisit(analysisToJson(then, earlierDay));
+  const earlier = visit ? [{ ...visit, photo: earlierDay, skin: skinMap(then) }] : [];
+  return compareSkin(await analysed(day, earlier), earlier);
+}
 
 let first: AnalysisJson;
 let alone: AnalysisJson;
 let after: AnalysisJson;
 
 beforeAll(async () => {
-  const ports = await analysisPorts();
-  const measure = async (day: string, earlier: readonly EarlierVisit[]): Promise<AnalysisJson> => {
-    const print = { scale: 1, relativeU: 0.005, confirmed: true };
-    const result = await analysePhoto(samplePhoto(`series/day-${day}.jpg`), { geometry: OWN_CARD, print, context: { receivedAt: null, knownSha256: new Set() }, earlier }, ports);
-    if (!result.analysed) throw new Error(result.refusal.id);
-    return analysisToJson(result.analysis, day);
-  };
+  const measure = async (day: string, earlier: readonly EarlierVisit[]) => analysisToJson(await analysed(day, earlier), day);
   first = await measure('05', []);
   alone = await measure('06', []);
   after = await measure('06', [earlierVisit(first)].flatMap((visit) => visit ?? []));
@@ -42,6 +55,15 @@ describe('a photo measured after an earlier visit', () => {
     const [a, b] = [alone, after].map(({ measurements }) => measurements.reach);
     if (!isMeasured(a) || !isMeasured(b)) throw new Error('The sample photo was not measured.');
     expect(Math.abs(a.value - b.value)).toBeLessThan(a.U);
+  });
+
+  it('is redder than days before by about what has truly grown, and than days later hardly anywhere', async () => {
+    // Truth of the rendered series: 71.8 mm² on day 5, 106.5 on day 9.
+    const [grown] = await differences('09', '05');
+    expect(grown.redderMm2).toBeGreaterThan(0.5 * (106.5 - 71.8));
+    expect(grown.redderMm2).toBeLessThan(2 * (106.5 - 71.8));
+    // The other way round only mottled skin and light are left.
+    expect((await differences('05', '09'))[0].redderMm2).toBeLessThan((106.5 - 71.8) / 4);
   });
 
   it('is the same as alone where the earlier photo had no plate', () => {
