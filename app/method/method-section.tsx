@@ -127,7 +127,7 @@ function Fairness({ method }: { readonly method: ShownMethod }) {
       <h2>By tone of skin, at equal contrast</h2>
       <p>
         The same toes and the same light, with as much blood added as each skin needs for the same rise of the erythema index. What is neither found nor given to a person would be
-        missed; the program’s own tests fail when a class of skin is more than five points behind the best.
+        missed; no class of skin may be more than five points behind the best. The program’s own tests hold a smaller set to that.
       </p>
       <Words table={method.fairness} />
       {method.unfair.map((sentence) => (

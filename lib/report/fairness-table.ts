@@ -9,7 +9,7 @@ import { percentText, type PlainTable } from './plain-table';
  */
 export function fairnessTable({ classes, contrastEi, seed }: FairnessFigures): PlainTable {
   return {
-    caption: `The same toes with redness of ${contrastEi} EI in every class of skin (seed ${seed})`,
+    caption: `The same toes with redness of ${contrastEi} EI in every class of skin (seed ${seed}; one photo is ${percentText(1 / Math.min(...classes.map(({ photos }) => photos)))})`,
     columns: ['Skin', 'Photos', 'Found within a factor of two', 'Refused or sent to a person', 'Area off by more than a factor of two', '“Nothing stood out”'],
     rows: classes.map(({ skinClass, photos, sensitivity, answers }) => [
       skinClass,
