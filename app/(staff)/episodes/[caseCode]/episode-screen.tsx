@@ -26,6 +26,7 @@ export function EpisodeScreen({ page }: { readonly page: EpisodePage }) {
         </div>
         <p className={styles.tools}>
           <PrintButton />
+          <a href="#sign-off">Sign-off</a>
           <a href={`/episodes/${encodeURIComponent(caseCode)}/report`}>Report</a>
           <a href={`/episodes/${encodeURIComponent(caseCode)}/sheet`}>Link, card and sheet</a>
           <a href={`/api/episodes/${encodeURIComponent(caseCode)}/csv`} download>
