@@ -142,7 +142,7 @@ export function ReportScreen({ report, method }: { readonly report: EpisodeRepor
           <p key={words}>{words}</p>
         ))}
         <p>
-          Definitions, an error budget worked through, and accuracy by skin and light are on the page <a href="/method">How it is measured</a>, and below.
+          Definitions, an error budget worked through, and accuracy by skin and light are on the page <a href="/method">How it is measured</a>.
         </p>
         <details>
           <summary className={styles.summary}>How it is measured, in full</summary>
