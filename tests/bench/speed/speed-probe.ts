@@ -12,6 +12,8 @@ import { analysePhoto, type AnalysisRequest } from '../../../lib/pipeline/analys
 import type { AnalysisPorts } from '../../../lib/pipeline/ports';
 
 const RUNS = 9;
+/** Levels of an eight-bit picture. */
+const LEVELS = 256;
 const [photo, mode, count] = process.argv.slice(2);
 const file = readFileSync(photo);
 const ports = await analysisPorts();
@@ -57,8 +59,6 @@ async function sameSteps({ decodePhoto, detectFiducials }: AnalysisPorts): Promi
   const map = resampleMap(decoded.photo, search.fit.imageFromCard, toeGrid(OWN_CARD), { red: LINEAR_LIGHT, green: LINEAR_LIGHT, blue: LINEAR_LIGHT });
   thresholdOtsu(map.green);
 }
-
-const LEVELS = 256;
 
 /** A level between two classes of light (Otsu 1979, IEEE Trans SMC 9:62), and the mask above it: what the native chain asks OpenCV for. */
 function thresholdOtsu(light: Float32Array): Uint8Array {
