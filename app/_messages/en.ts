@@ -48,6 +48,7 @@ export const en = {
     checkInDue: 'Send a check-in.',
     checkInNext: (when: string) => `The next check-in is due ${when}.`,
     fromPlan: 'This is your clinic’s plan for you.',
+    calendar: 'Put these days into my calendar',
     start: 'Start today’s check-in',
     resume: 'Go on with your check-in',
     bleeding: 'There is blood on the bandage',

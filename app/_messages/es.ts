@@ -50,6 +50,7 @@ export const es: Messages = {
     checkInDue: 'Envíe un control.',
     checkInNext: (when) => `El próximo control toca ${when}.`,
     fromPlan: 'Este es el plan de su clínica para usted.',
+    calendar: 'Poner estos días en mi calendario',
     start: 'Empezar el control de hoy',
     resume: 'Seguir con su control',
     bleeding: 'Hay sangre en el vendaje',

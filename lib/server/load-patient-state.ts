@@ -18,9 +18,13 @@ const SOAK_MINUTES = 10;
 export async function loadPatientState(actor: Actor): Promise<Answer> {
   const may = guard(actor, 'state.read', ownEpisode(actor));
   if (!may.allowed) return refusedBy(may);
+  return answer(await patientState(may.episodeId));
+}
+
+/** The same for other answers to the patient; whoever asks has been let in. */
+export async function patientState(episodeId: string): Promise<PatientState> {
   const { database } = await store();
-  const rows = await readEpisodeRows(database, may.episodeId);
-  return answer(patientStateSchema.parse(stateOf(rows)));
+  return patientStateSchema.parse(stateOf(await readEpisodeRows(database, episodeId)));
 }
 
 function stateOf(rows: EpisodeRows): PatientState {

@@ -83,6 +83,8 @@ const ROUTES: Readonly<Record<string, Asked>> = {
   'GET /api/health': { status: each(200) },
   'GET /p/[token]': { status: each(303) },
   'GET /api/patient/state': { status: patients(200) },
+  // The test episode's days are long over: nothing is left to put into a calendar.
+  'GET /api/patient/calendar': { status: patients(204) },
   'POST /api/patient/birth-year': { body: { birthYear: 1900 }, status: patients(403) },
   'PUT /api/patient/check-ins/[clientId]': { body: { kind: 'daily', at: '2026-03-02T09:00:00Z', answers: { pain: 1 }, hasPhoto: false }, status: patients(200) },
   'PUT /api/patient/check-ins/[clientId]/photo': { body: 'short', headers: photoHeaders, status: patients(200) },

@@ -60,13 +60,21 @@ describe.skipIf(!hasChromium())('setting up', () => {
     page.on('console', (message) => message.type() === 'error' && /Content Security Policy|hydrat/i.test(message.text()) && complaints.push(message.text()));
     return page;
   }
+  /** Signing in is tried once for each person; later pages of theirs begin with the session they have. */
+  const sessions = new Map<string, Awaited<ReturnType<BrowserContext['storageState']>>>();
   async function signIn(who: string, place: string, options: object = DESK): Promise<Page> {
-    const page = await open(options);
+    const storageState = sessions.get(who);
+    const page = await open({ ...options, storageState });
+    if (storageState) {
+      await page.goto(`http://localhost:${pages.port}${place}`);
+      return page;
+    }
     await page.goto(`http://localhost:${pages.port}/sign-in`);
     await page.getByLabel('Work e-mail').fill(`${who}@heronlane.example`);
     await page.getByLabel('Password').fill(DEMO_PASSWORD);
     await page.getByRole('button', { name: 'Sign in' }).click();
     await page.waitForURL((address) => !address.pathname.endsWith('/sign-in'));
+    sessions.set(who, await page.context().storageState());
     await page.goto(`http://localhost:${pages.port}${place}`);
     return page;
   }

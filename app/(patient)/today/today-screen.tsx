@@ -17,6 +17,9 @@ import { WhoToCall } from '../_patient/who-to-call';
 import { DayStrip } from './day-strip';
 import { SoakTimer } from './soak-timer';
 
+/** After it there is nothing left to put there. */
+const LAST_DAY_IN_CALENDAR = 13;
+
 /** Which day it is, what the clinic's plan asks for, and one large button. */
 export function TodayScreen() {
   return <PatientPage>{(state) => <Today state={state} />}</PatientPage>;
@@ -76,6 +79,11 @@ function DueList({ state, due }: { readonly state: PatientState; readonly due: R
         {state.plan.notes === '' ? null : <li>{state.plan.notes}</li>}
       </ul>
       <p className={styles.soft}>{messages.today.fromPlan}</p>
+      {due.checkIn.state === 'ended' || due.day > LAST_DAY_IN_CALENDAR ? null : (
+        <ButtonLink look="plain" href="/api/patient/calendar" download>
+          {messages.today.calendar}
+        </ButtonLink>
+      )}
     </section>
   );
 }

@@ -16,7 +16,7 @@ import { patientView } from './card-view';
 import { discAreaMm2 } from './disc-area';
 import { CLEAN, type Development, DISC, drawCardPhoto, ownFace } from './draw-card-photo';
 
-const PHOTOS = 100;
+const PHOTOS = 80;
 
 interface Outcome {
   readonly camera: CameraSpec;
