@@ -12,8 +12,9 @@ import { closingLine } from './closing-line.mjs';
 
 const ROOT = path.resolve(import.meta.dirname, '..');
 
-ensureInstalled();
+const driver = ensureInstalled();
 ensureClient();
+await driver;
 
 const folder = mkdtempSync(path.join(tmpdir(), 'foldwatch-tests-'));
 const report = path.join(folder, 'report.json');

@@ -1,2 +1,3 @@
 export function missingPackages(root?: string): string[];
-export function ensureInstalled(root?: string): void;
+export function isDriverBuilt(root?: string): boolean;
+export function ensureInstalled(root?: string): Promise<void>;

@@ -22,7 +22,7 @@ import { type BeforeCardContext, gatesBeforeCard } from '../photo/gates-before-c
 import { type GateReason, gateReason } from '../photo/reasons';
 import type { UprightPhoto } from '../photo/upright-photo';
 import { edgeSpreadMm } from '../rectify/edge-spread';
-import { findCard } from '../rectify/find-card';
+import { type CardLook, findCard, quickLook } from '../rectify/find-card';
 import type { CardFit } from '../rectify/fit-card';
 import { pxPerMmAt } from '../rectify/homography';
 import { nailPlace, notchFrame } from '../rectify/notch-frame';
@@ -65,18 +65,19 @@ export interface AnalysisRequest {
  * @example const result = await analysePhoto(bytes, request, ports); if (result.analysed) result.analysis.reasons
  */
 export async function analysePhoto(file: Uint8Array, request: AnalysisRequest, ports: AnalysisPorts): Promise<AnalysisResult> {
-  const decoded = await ports.decodePhoto(file);
+  const geometry = scaleGeometry(request.geometry, request.print.scale);
+  const glances: CardLook[] = [];
+  const decoded = await ports.decodePhoto(file, (copy) => glances.push(quickLook(copy, geometry, ports.detectFiducials)));
   if (!decoded.decoded) return { analysed: false, refusal: decoded.refusal };
-  return { analysed: true, analysis: await analyseUpright(decoded.photo, request, ports) };
+  return { analysed: true, analysis: await analyseUpright(decoded.photo, glances[0] ?? null, geometry, request, ports) };
 }
 
-async function analyseUpright(photo: UprightPhoto, request: AnalysisRequest, ports: AnalysisPorts): Promise<Analysis> {
+async function analyseUpright(photo: UprightPhoto, glance: CardLook | null, geometry: CardGeometry, request: AnalysisRequest, ports: AnalysisPorts): Promise<Analysis> {
   const empty: Analysis = { photo, methodVersion: METHOD_VERSION, reasons: [], card: null, colour: null, colours: null, fields: null, segmentation: null, measurement: null };
   const early = gatesBeforeCard(photo, request.context);
   if (early.some((reason) => reason.gate === 'notAPhotograph')) return { ...empty, reasons: early };
 
-  const geometry = scaleGeometry(request.geometry, request.print.scale);
-  const search = findCard(photo, geometry, ports.detectFiducials);
+  const search = findCard(photo, geometry, ports.detectFiducials, glance);
   if (!search.found) return { ...empty, reasons: [...early, search.reason] };
   const card = seeCard(photo, search.fit, geometry, request.print, ports);
   const { colour, light } = readLight(photo, search.fit, geometry, request);

@@ -4,6 +4,7 @@ import type { UprightPhoto } from '../photo/upright-photo';
 import type { CardFit } from '../rectify/fit-card';
 import type { DetectFiducials } from '../rectify/find-card';
 import type { CardGeometry } from '../card/card-geometry';
+import type { GreyImage } from '../rectify/grey-image';
 import type { TissueFields } from '../segment/segmentation';
 import type { ReflectanceMap } from '../colour/reflectance-map';
 
@@ -12,7 +13,8 @@ export type Decoded =
   | { readonly decoded: false; readonly refusal: DecodeRefusal };
 
 export interface AnalysisPorts {
-  decodePhoto(file: Uint8Array): Promise<Decoded>;
+  /** `glance` may be shown a small grey copy while the photo is still being decoded. */
+  decodePhoto(file: Uint8Array, glance?: (copy: GreyImage) => void): Promise<Decoded>;
   readonly detectFiducials: DetectFiducials;
   /** Text of the card's QR code; null where it cannot be read, which never matters to measuring. */
   readQr(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry): string | null;

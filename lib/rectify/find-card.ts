@@ -7,6 +7,7 @@ import { convexHullAreaMm2 } from './convex-hull';
 import { type CardFit, fitCard } from './fit-card';
 import type { FoundFiducial } from './found-fiducial';
 import { type GreyImage, mirror, shrinkToGrey, toPhoto } from './grey-image';
+import { searchShrinks } from './search-shrink';
 import { sharpestStepPx } from './sharpest-step-px';
 import { refineCorners } from './refine-corners';
 
@@ -15,12 +16,17 @@ export type SearchEffort = 'quick' | 'thorough';
 /** Finds square fiducials of a dictionary in a grey picture; an effect, handed in (`edges/vision`). */
 export type DetectFiducials = (image: GreyImage, dictionary: string, effort?: SearchEffort) => FoundFiducial[];
 
+/** What one look at a grey copy showed. */
+export interface CardLook {
+  readonly image: GreyImage;
+  readonly effort: SearchEffort;
+  readonly fiducials: readonly FoundFiducial[];
+}
+
 export type CardSearch = { readonly found: true; readonly fit: CardFit } | { readonly found: false; readonly reason: GateReason };
 
 /** A quick look is enough when it misses no more than so many fiducials: one may be under a thumb. */
 const QUICK_MAY_MISS = 1;
-/** Long edges, pixels, of the grey copies searched in turn until enough of the card is found. */
-const SEARCH_LONG_EDGES_PX = [1000, 2000, 4032] as const;
 /** Other dictionaries asked when nothing of ours is there: somebody else's card is told apart from no card. */
 const OTHER_DICTIONARIES = ['DICT_5X5_1000', 'DICT_6X6_1000', 'DICT_APRILTAG_36h11', 'DICT_4X4_1000'] as const;
 /** Squares that cannot be read look like squares that are not there. */
@@ -37,16 +43,17 @@ const FOREIGN_CARD = 3;
  * @param photo the upright photo
  * @param geometry the card looked for
  * @param detect the fiducial detector
+ * @param glance a quick look already taken, while the photo was still being decoded
  * @example const search = findCard(photo, OWN_CARD, detect); if (search.found) search.fit.residualMm
  */
-export function findCard(photo: UprightPhoto, geometry: CardGeometry, detect: DetectFiducials): CardSearch {
+export function findCard(photo: UprightPhoto, geometry: CardGeometry, detect: DetectFiducials, glance: CardLook | null = null): CardSearch {
   const seen = new Map<number, FoundFiducial>();
   const foreign = new Set<number>();
   let unreliable = false;
   let smallest: GreyImage | null = null;
-  for (const { image, effort } of searches(photo)) {
+  for (const { image, effort, fiducials } of looks(photo, geometry, detect, glance)) {
     smallest ??= image;
-    for (const one of detect(image, geometry.dictionary, effort)) {
+    for (const one of fiducials) {
       if (!geometry.fiducials.some((f) => f.id === one.id)) foreign.add(one.id);
       else if (!seen.has(one.id)) keepRefined(photo, image, one, seen);
     }
@@ -61,13 +68,20 @@ export function findCard(photo: UprightPhoto, geometry: CardGeometry, detect: De
   return { found: false, reason: hidden ? gateReason('blur', null, BLUR_LIMIT_MM) : reason };
 }
 
-function* searches(photo: UprightPhoto): Generator<{ image: GreyImage; effort: SearchEffort }> {
-  const longPx = Math.max(photo.widthPx, photo.heightPx);
-  const shrinks = SEARCH_LONG_EDGES_PX.map((target) => Math.max(1, Math.round(longPx / target)));
-  for (const [i, shrink] of [...new Set(shrinks)].entries()) {
+/**
+ * A quick look at a small grey copy.
+ * @example quickLook(copy, OWN_CARD, detect).fiducials
+ */
+export function quickLook(image: GreyImage, { dictionary }: CardGeometry, detect: DetectFiducials): CardLook {
+  return { image, effort: 'quick', fiducials: detect(image, dictionary, 'quick') };
+}
+
+function* looks(photo: UprightPhoto, geometry: CardGeometry, detect: DetectFiducials, glance: CardLook | null): Generator<CardLook> {
+  if (glance) yield glance;
+  for (const [i, shrink] of searchShrinks(Math.max(photo.widthPx, photo.heightPx)).entries()) {
     const image = shrinkToGrey(photo, shrink);
-    if (i === 0) yield { image, effort: 'quick' };
-    yield { image, effort: 'thorough' };
+    if (i === 0 && !glance) yield quickLook(image, geometry, detect);
+    yield { image, effort: 'thorough', fiducials: detect(image, geometry.dictionary, 'thorough') };
   }
 }
 

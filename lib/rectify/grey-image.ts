@@ -1,3 +1,4 @@
+import type { RgbPicture } from '../photo/turn-upright';
 import type { UprightPhoto } from '../photo/upright-photo';
 import type { PointPx } from '../units';
 
@@ -39,6 +40,16 @@ export function shrinkToGrey(photo: UprightPhoto, shrink: number): GreyImage {
       for (let column = 0; column < widthPx; column++, at += step) grey[i++] = meanOfTaps(srgb, at, taps, below);
     }
   }
+  return { widthPx, heightPx, grey: stretched(grey), shrink };
+}
+
+/**
+ * The same from a picture that a decoder has already made `shrink` times smaller.
+ * @example greyCopy({ widthPx: 1008, heightPx: 756, srgb }, 4).shrink // 4
+ */
+export function greyCopy({ widthPx, heightPx, srgb }: RgbPicture, shrink: number): GreyImage {
+  const grey = new Uint8Array(widthPx * heightPx);
+  for (let i = 0; i < grey.length; i++) grey[i] = srgb[3 * i + 1];
   return { widthPx, heightPx, grey: stretched(grey), shrink };
 }
 

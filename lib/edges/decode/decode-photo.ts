@@ -7,9 +7,12 @@ import { decodeRefusal, type DecodeRefusal } from '../../photo/decode-refusals';
 import { convertPictureP3ToSrgb } from '../../photo/display-p3';
 import { turnUpright, type RgbPicture } from '../../photo/turn-upright';
 import type { CaptureFacts, UprightPhoto } from '../../photo/upright-photo';
+import type { GreyImage } from '../../rectify/grey-image';
+import { searchShrink } from '../../rectify/search-shrink';
 import { DECODE_LIMITS, checkLimits, type DecodeLimits } from './check-limits';
 import { classifyIccProfile } from './classify-icc-profile';
 import { isRefused, type ContainerHeader } from './container-header';
+import { decodeGreyCopy } from './decode-grey-copy';
 import { decodeHeic } from './decode-heic';
 import { decodePixels } from './decode-pixels';
 import { readExif, type ExifFacts } from './read-exif';
@@ -19,12 +22,18 @@ export type DecodeResult =
   | { readonly decoded: true; readonly photo: UprightPhoto }
   | { readonly decoded: false; readonly refusal: DecodeRefusal };
 
+/** Sees a small grey copy of a photo before the photo itself is there. */
+export type Glance = (copy: GreyImage) => void;
+
 const ALREADY_UPRIGHT = 1;
 
 type ColourSpace = CaptureFacts['colourSpace'];
 
-/** `await decodePhoto(bytes)` → `{ decoded: true, photo }`, or `{ decoded: false, refusal }`; a bad file never throws. */
-export async function decodePhoto(bytes: Uint8Array, limits: DecodeLimits = DECODE_LIMITS): Promise<DecodeResult> {
+/**
+ * `await decodePhoto(bytes)` → `{ decoded: true, photo }`, or `{ decoded: false, refusal }`; a bad file never throws.
+ * `glance` is shown a small grey copy while the whole picture is still being decoded; only JPEG offers one.
+ */
+export async function decodePhoto(bytes: Uint8Array, glance: Glance | null = null, limits: DecodeLimits = DECODE_LIMITS): Promise<DecodeResult> {
   if (bytes.length === 0) return refused(decodeRefusal('emptyFile'));
   if (bytes.length > limits.maxFileBytes) return refused(decodeRefusal('fileTooLarge', `${bytes.length} bytes`));
   const header = readHeader(bytes);
@@ -34,13 +43,22 @@ export async function decodePhoto(bytes: Uint8Array, limits: DecodeLimits = DECO
 
   const exif = readExif(header.exif);
   const colourSpace = colourSpaceOf(header, exif);
-  const stored = await decodeStored(header, colourSpace);
+  const decoding = decodeStored(header, colourSpace);
+  const sha256 = createHash('sha256').update(bytes).digest('hex');
+  const orientation = header.format === 'heic' ? ALREADY_UPRIGHT : exif.orientationTag;
+  if (glance && header.format === 'jpeg') await showCopy(header, orientation, glance);
+  const stored = await decoding;
   if ('sentence' in stored) return refused(stored);
   if (!hasStatedSize(stored, header)) return refused(decodeRefusal('corrupt', 'another size than the header says'));
-  const upright = turnUpright(stored, header.format === 'heic' ? ALREADY_UPRIGHT : exif.orientationTag);
+  const upright = turnUpright(stored, orientation);
   const { statesSrgb: _, ...facts } = exif;
   const capture = { ...facts, format: header.format, colourSpace, hasGainMap: header.hasGainMap };
-  return { decoded: true, photo: { ...upright, sha256: createHash('sha256').update(bytes).digest('hex'), capture } };
+  return { decoded: true, photo: { ...upright, sha256, capture } };
+}
+
+async function showCopy({ picture, widthPx, heightPx }: ContainerHeader, orientation: number, glance: Glance): Promise<void> {
+  const copy = await decodeGreyCopy(picture, { widthPx, heightPx }, searchShrink(Math.max(widthPx, heightPx)), orientation);
+  if (copy) glance(copy);
 }
 
 /** A HEIC turns and crops itself: its pixels may differ from the stored size, which has been held to the limits. */

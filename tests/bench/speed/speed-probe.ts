@@ -4,7 +4,7 @@ import { median } from 'd3-array';
 import sharp from 'sharp';
 import { OWN_CARD } from '../../../lib/card/own-card';
 import { analysisPorts } from '../../../lib/edges/analysis-ports';
-import { findCard } from '../../../lib/rectify/find-card';
+import { type CardLook, findCard, quickLook } from '../../../lib/rectify/find-card';
 import { LINEAR_LIGHT } from '../../../lib/rectify/linear-light';
 import { toeGrid } from '../../../lib/rectify/toe-grid';
 import { resampleMap } from '../../../lib/rectify/resample-map';
@@ -52,9 +52,10 @@ if (mode === 'many') {
 
 /** What the native chain does as well: decode, find, rectify, threshold. */
 async function sameSteps({ decodePhoto, detectFiducials }: AnalysisPorts): Promise<void> {
-  const decoded = await decodePhoto(file);
+  const glances: CardLook[] = [];
+  const decoded = await decodePhoto(file, (copy) => glances.push(quickLook(copy, OWN_CARD, detectFiducials)));
   if (!decoded.decoded) throw new Error(decoded.refusal.sentence);
-  const search = findCard(decoded.photo, OWN_CARD, detectFiducials);
+  const search = findCard(decoded.photo, OWN_CARD, detectFiducials, glances[0]);
   if (!search.found) throw new Error('The card was not found.');
   const map = resampleMap(decoded.photo, search.fit.imageFromCard, toeGrid(OWN_CARD), { red: LINEAR_LIGHT, green: LINEAR_LIGHT, blue: LINEAR_LIGHT });
   thresholdOtsu(map.green);

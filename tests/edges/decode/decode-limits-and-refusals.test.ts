@@ -115,7 +115,7 @@ describe('the limits', () => {
   });
 
   it('refuse a file beyond the byte limit that the caller sets', async () => {
-    const result = await decodePhoto(jpeg, { maxPixels: 1e6, minLongEdgePx: 1, maxFileBytes: 1000 });
+    const result = await decodePhoto(jpeg, null, { maxPixels: 1e6, minLongEdgePx: 1, maxFileBytes: 1000 });
     expect(result).toMatchObject({ decoded: false, refusal: { id: 'fileTooLarge' } });
   });
 

@@ -25,7 +25,7 @@ const bytesOf = (name: string): Uint8Array => new Uint8Array(readFileSync(shared
 const open = (name: string): Promise<DecodeResult> => decodePhoto(bytesOf(name));
 /** Several of the files are a few pixels large on purpose. */
 const openAnySize = (name: string): Promise<DecodeResult> =>
-  decodePhoto(bytesOf(name), { ...DECODE_LIMITS, minLongEdgePx: 1 });
+  decodePhoto(bytesOf(name), null, { ...DECODE_LIMITS, minLongEdgePx: 1 });
 
 async function photoOf(name: string): Promise<UprightPhoto> {
   const result = await openAnySize(name);

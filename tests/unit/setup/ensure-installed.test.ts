@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { missingPackages } from '../../../lib/commands/ensure-installed.mjs';
+import { isDriverBuilt, missingPackages } from '../../../lib/commands/ensure-installed.mjs';
 
 let root = '';
 
@@ -40,5 +40,16 @@ describe('what is missing', () => {
     write('package-lock.json', WANTED);
     write('node_modules/.package-lock.json', { 'node_modules/zod': { version: '4.0.0' } });
     expect(missingPackages(root)).toEqual([]);
+  });
+});
+
+describe('the database driver', () => {
+  it('is missing where its package lies there without having been compiled', () => {
+    const built = path.join(root, 'node_modules', 'better-sqlite3', 'build', 'Release');
+    expect(isDriverBuilt(root)).toBe(false);
+    mkdirSync(built, { recursive: true });
+    expect(isDriverBuilt(root)).toBe(false);
+    writeFileSync(path.join(built, 'better_sqlite3.node'), '');
+    expect(isDriverBuilt(root)).toBe(true);
   });
 });
