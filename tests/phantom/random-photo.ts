@@ -1,4 +1,5 @@
 /** How the photo was taken, drawn at random: pose, light, phone and card. The ranges are judgement. */
+import { edgeSpreadPx } from './camera/blur';
 import { LIGHT_NAMES } from './light/light-spectra';
 import type { CameraSpec, CardSpec, LightSpec, PoseSpec } from './phantom-spec';
 import type { RandomSource } from './random/random-source';
@@ -42,7 +43,7 @@ export function randomCamera(random: RandomSource): CameraSpec {
   const distanceMm = random.between(180, 380);
   const wantedPxPerMm = random.between(7, Math.min(15, shortPx / 92));
   const focal35Mm = (wantedPxPerMm * distanceMm * Math.hypot(36, 24)) / Math.hypot(longPx, shortPx);
-  return {
+  const camera: CameraSpec = {
     phoneSeed: random.whole(1, 9),
     widthPx,
     heightPx,
@@ -72,6 +73,18 @@ export function randomCamera(random: RandomSource): CameraSpec {
     orientationTag: random.pick([1, 1, 1, 3, 6, 8] as const),
     captureTime: `2026-03-${String(random.whole(1, 28)).padStart(2, '0')}T${String(random.whole(7, 21)).padStart(2, '0')}:${random.whole(10, 59)}:${random.whole(10, 59)}`,
   };
+  return { ...camera, ...heldSharp(camera, wantedPxPerMm) };
+}
+
+/**
+ * Optics may spread an edge over so much; the phone's own smoothing widens that by up to a third, and from 0.35 mm on a
+ * photo is rightly refused. A photo that is too soft belongs among those with a fault.
+ */
+const WIDEST_CLEAN_EDGE_MM = 0.26;
+
+function heldSharp(camera: CameraSpec, pxPerMm: number): Partial<CameraSpec> {
+  const share = Math.min(1, (WIDEST_CLEAN_EDGE_MM * pxPerMm) / edgeSpreadPx(camera));
+  return { opticsBlurPx: share * camera.opticsBlurPx, defocusPx: share * camera.defocusPx, motionPx: share * camera.motionPx };
 }
 
 /** A card from a home printer, cut along the line that suits the toe. */
