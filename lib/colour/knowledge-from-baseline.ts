@@ -1,5 +1,5 @@
+import type { CardBaseline } from './card-baseline';
 import type { CardKnowledge } from './card-knowledge';
-import type { CardColour } from './read-card-colour';
 
 /**
  * What the baseline photo tells of the card's print, for reading the same card in later photos.
@@ -10,7 +10,7 @@ import type { CardColour } from './read-card-colour';
  * @returns the patches' light as it was read then
  * @example knowledgeFromBaseline(baseline).kind // 'home'
  */
-export function knowledgeFromBaseline(baseline: CardColour): CardKnowledge {
+export function knowledgeFromBaseline(baseline: CardBaseline): CardKnowledge {
   return {
     kind: baseline.kind,
     patches: new Map(baseline.patches.map(({ patch, light }) => [patch.name, light])),

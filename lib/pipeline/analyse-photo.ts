@@ -6,6 +6,7 @@ import type { CardGeometry } from '../card/card-geometry';
 import type { PrintScale } from '../card/print-check';
 import { parseCardCode } from '../card/serial';
 import { scaleGeometry } from '../card/scale-geometry';
+import type { CardBaseline } from '../colour/card-baseline';
 import { type CardKnowledge, HOME_CARD } from '../colour/card-knowledge';
 import { a65Map } from '../colour/a65-map';
 import { correctMap } from '../colour/correct-map';
@@ -40,6 +41,7 @@ import type { EarlierVisit } from './earlier-visit';
 import { measureSegmentation } from './measure-segmentation';
 import { METHOD_VERSION } from './method-version';
 import type { AnalysisPorts } from './ports';
+import { sideOfVisits } from './side-of-visits';
 
 export interface AnalysisRequest {
   readonly geometry: CardGeometry;
@@ -48,7 +50,9 @@ export interface AnalysisRequest {
   /** A clinic's measured card; a home card otherwise. */
   readonly knowledge?: CardKnowledge;
   /** The card as read from the baseline photo: later photos are brought to its colours. */
-  readonly baseline?: CardColour | null;
+  readonly baseline?: CardBaseline | null;
+  /** The same for several cards, by serial: the one whose serial this photo shows counts. */
+  readonly baselines?: ReadonlyMap<string, CardBaseline>;
   /** Treated side of the nail in a picture with the toe pointing up, as recorded on the day. */
   readonly treatedSide?: TreatedSide | null;
   /** Earlier visits of the same toe. */
@@ -73,34 +77,35 @@ export async function analysePhoto(file: Uint8Array, request: AnalysisRequest, p
 }
 
 async function analyseUpright(photo: UprightPhoto, glance: CardLook | null, geometry: CardGeometry, request: AnalysisRequest, ports: AnalysisPorts): Promise<Analysis> {
-  const empty: Analysis = { photo, methodVersion: METHOD_VERSION, reasons: [], card: null, colour: null, colours: null, fields: null, segmentation: null, measurement: null };
+  const empty: Analysis = { photo, methodVersion: METHOD_VERSION, reasons: [], card: null, colour: null, matchedToBaseline: false, colours: null, fields: null, segmentation: null, measurement: null };
   const early = gatesBeforeCard(photo, request.context);
   if (early.some((reason) => reason.gate === 'notAPhotograph')) return { ...empty, reasons: early };
 
   const search = findCard(photo, geometry, ports.detectFiducials, glance);
   if (!search.found) return { ...empty, reasons: [...early, search.reason] };
   const card = seeCard(photo, search.fit, geometry, request.print, ports);
-  const { colour, light } = readLight(photo, search.fit, geometry, request);
+  const baseline = baselineOf(request, card.serial);
+  const { colour, light } = readLight(photo, search.fit, geometry, baseline ? knowledgeFromBaseline(baseline) : request.knowledge);
   const reasons = [...early, ...poseGates(card.pose.tiltDeg, card.pxPerMm, card.edgeSpreadMm), ...light];
   if (!colour || light.length > 0) return { ...empty, card, colour, reasons };
+  const seen = { ...empty, card, colour, matchedToBaseline: baseline !== null };
 
-  const whole = reflectanceMap(photo, search.fit, geometry, colour, request.baseline ?? null);
+  const whole = reflectanceMap(photo, search.fit, geometry, colour, baseline);
   const { map, fields } = cropToToe(whole, await ports.inferTissue(whole));
   const colours = { ...map, erythemaIndex: erythemaIndexMap(map) };
-  const told = request.treatedSide ?? sideOf(request.earlier ?? []);
+  const told = request.treatedSide ?? sideOfVisits(request.earlier ?? []);
   const found = segmentToe(colours, fields, told);
   const all: GateReason[] = [...reasons, ...toeGates(colours, found, geometry)];
-  if (all.length > 0) return { ...empty, card, colour, colours, fields, segmentation: found, reasons: all };
+  if (all.length > 0) return { ...seen, colours, fields, segmentation: found, reasons: all };
   const a65 = a65Map(colours, colour.paperLight, fields.toe);
   const measurement = carryOver(measureSegmentation(found, card, fields, a65), request.earlier ?? []);
   const { nailFoldMargin, marginLateral, cutEdge } = measurement.input.outlines;
-  return { ...empty, card, colour, colours, fields, segmentation: { ...found, nailFoldMargin, marginLateral, cutEdge }, measurement };
+  return { ...seen, colours, fields, segmentation: { ...found, nailFoldMargin, marginLateral, cutEdge }, measurement };
 }
 
-/** The side that most earlier visits agree on. */
-function sideOf(earlier: readonly EarlierVisit[]): TreatedSide | null {
-  const balance = earlier.reduce((sum, { treatedSide }) => sum + (treatedSide === 'left' ? 1 : treatedSide === 'right' ? -1 : 0), 0);
-  return balance === 0 ? null : balance > 0 ? 'left' : 'right';
+/** What is known of this very print from an earlier photo. */
+function baselineOf({ baseline, baselines }: AnalysisRequest, serial: string | null): CardBaseline | null {
+  return baseline ?? (serial === null ? null : (baselines?.get(serial) ?? null));
 }
 
 function seeCard(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry, print: PrintScale, ports: AnalysisPorts): SeenCard {
@@ -123,11 +128,10 @@ function readLight(
   photo: UprightPhoto,
   fit: CardFit,
   geometry: CardGeometry,
-  request: AnalysisRequest,
+  knowledge: CardKnowledge = HOME_CARD,
 ): { colour: CardColour | null; light: GateReason[] } {
   const paper = readPaper(photo, fit.imageFromCard, geometry);
-  const known = request.baseline ? knowledgeFromBaseline(request.baseline) : (request.knowledge ?? HOME_CARD);
-  const read = readCardColour(readPatches(photo, fit.imageFromCard, geometry), paper, known);
+  const read = readCardColour(readPatches(photo, fit.imageFromCard, geometry), paper, knowledge);
   const colour = 'unread' in read ? null : read;
   const light = lightGates(paper, colour?.shading ?? null);
   // Without enough bare paper there is no light to judge by: the card is covered.
@@ -135,7 +139,7 @@ function readLight(
   return { colour, light };
 }
 
-function reflectanceMap(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry, colour: CardColour, baseline: CardColour | null): ReflectanceMap {
+function reflectanceMap(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry, colour: CardColour, baseline: CardBaseline | null): ReflectanceMap {
   const map = resampleMap(photo, fit.imageFromCard, toeGrid(geometry), colour.tables);
   const corrected = correctMap(map, colour.shading);
   return baseline ? matchMap(corrected, matchToBaseline(colour.patches, baseline.patches)) : corrected;

@@ -1,3 +1,4 @@
+import type { LinearRgb } from '../colour/encodings';
 import { lineToJson, type PositionMm } from '../measure/line-to-json';
 import { MEASURAND_UNIT, type Measurand, type Outlines } from '../measure/measure-input';
 import { type Measurement, notMeasured } from '../result';
@@ -60,7 +61,7 @@ function cardToJson(card: SeenCard) {
   };
 }
 
-function colourToJson({ colour, segmentation }: Analysis) {
+function colourToJson({ colour, segmentation, matchedToBaseline }: Analysis) {
   if (!colour) return null;
   const reference = segmentation?.reference ?? null;
   return {
@@ -70,8 +71,13 @@ function colourToJson({ colour, segmentation }: Analysis) {
     leastVisibleEi: segmentation?.leastVisibleEi ?? null,
     cardKind: colour.kind,
     residualDeltaE: colour.residualDeltaE,
+    matchedToBaseline,
+    paperLight: lightToJson(colour.paperLight),
+    patches: colour.patches.map(({ patch, light }) => ({ name: patch.name, light: lightToJson(light) })),
   };
 }
+
+const lightToJson = ({ red, green, blue }: LinearRgb) => [red, green, blue].map((light) => Number(light.toPrecision(6)));
 
 /** Every measurand is always there: with its value, or with the reason why it has none. */
 function allMeasurements(measurements: Readonly<Record<Measurand, Measurement>> | null): Record<Measurand, Measurement> {

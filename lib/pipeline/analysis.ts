@@ -31,6 +31,8 @@ export interface Analysis {
   readonly reasons: readonly GateReason[];
   readonly card: SeenCard | null;
   readonly colour: CardColour | null;
+  /** Were its colours brought to those that the same card had in an earlier photo? */
+  readonly matchedToBaseline: boolean;
   readonly colours: ToeColours | null;
   readonly fields: TissueFields | null;
   readonly segmentation: Segmentation | null;

@@ -22,6 +22,7 @@ import { packRedrawMap } from '../pipeline/pack-redraw-map';
 import type { AnalysisPorts } from '../pipeline/ports';
 import { redrawMap } from '../pipeline/redraw-map';
 import { askPerson } from './ask-person';
+import { cardBaselines } from './card-baselines';
 import { earlierVisits } from './earlier-visits';
 import { gatesOfRefusal } from './gates-of-refusal';
 import type { Store } from './store';
@@ -85,7 +86,8 @@ async function measureToe(file: Uint8Array, photo: ClaimedPhoto, store: Store, p
     knownSha256: new Set(isKnown ? [photo.sha256] : []),
   };
   const earlier = isOfTheDay(photo) ? [] : await earlierVisits(store.database, photo);
-  const result = await analysePhoto(file, { geometry: OWN_CARD, print: printOf(photo), context, earlier, treatedSide: treatedSideOf(photo) }, ports);
+  const baselines = await cardBaselines(store.database, photo);
+  const result = await analysePhoto(file, { geometry: OWN_CARD, print: printOf(photo), context, earlier, baselines, treatedSide: treatedSideOf(photo) }, ports);
   if (!result.analysed) {
     const gates = gatesOfRefusal(result.refusal.id);
     return { ...known, outcome: 'unread', gates, viewSha256: null, findings: gates.length > 0 ? [] : [askPerson('unread', photo)] };

@@ -6,6 +6,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { analysisPorts } from '../../lib/edges/analysis-ports';
 import { newId } from '../../lib/edges/db/new-id';
 import { photoPath } from '../../lib/edges/files/photo-path';
+import type { AnalysisJson } from '../../lib/pipeline/analysis-json';
 import type { AnalysisPorts } from '../../lib/pipeline/ports';
 import { closeStore, type Store, store } from '../../lib/server/store';
 import { workOnAssessment } from '../../lib/server/work-on-assessment';
@@ -87,6 +88,20 @@ describe('a good photo', () => {
     const { exif, xmp, iptc, orientation, width = 0 } = await sharp(Buffer.from(await response.arrayBuffer())).metadata();
     expect([exif, xmp, iptc, orientation]).toEqual([undefined, undefined, undefined, undefined]);
     expect(width).toBeLessThanOrEqual(1600);
+  });
+
+  it('is brought to the colours that the same card had in the first one, so that changes are the toe’s and not the lamp’s', async () => {
+    const warmer = sharp(samplePhoto('measured/light-shade.jpg', 60)).keepMetadata().linear([0.97, 0.92, 0.86], [0, 0, 0]).jpeg({ quality: 95 });
+    await sent(samplePhoto('measured/light-shade.jpg'));
+    await workOff();
+    await sent(new Uint8Array(await warmer.toBuffer()));
+    await workOff();
+    const [first, second] = (await analyses()).map(({ json }) => JSON.parse(json ?? '') as AnalysisJson);
+    expect([first.colour?.matchedToBaseline, second.colour?.matchedToBaseline]).toEqual([false, true]);
+    const [then, now] = [first, second].map(({ measurements: { rednessDeltaEi } }) => ('value' in rednessDeltaEi ? rednessDeltaEi.value : NaN));
+    // The bar for uniform skin in other light is 1.5 index units.
+    expect(Math.abs(now - then)).toBeLessThan(1.5);
+    expect(Math.abs((second.colour?.itaDeg ?? NaN) - (first.colour?.itaDeg ?? NaN))).toBeLessThan(1.5);
   });
 });
 

@@ -29,6 +29,7 @@ export function drawnAnalysis(stepEi: number): Analysis {
     reasons: [],
     card: STRAIGHT_CARD,
     colour: null,
+    matchedToBaseline: false,
     colours,
     fields,
     segmentation,
