@@ -4,7 +4,6 @@ import { type Homography, toImage } from '../rectify/homography';
 import type { PointMm } from '../units';
 import type { PatchReading } from './card-readings';
 import { SPOT_READINGS_PER_SIDE } from './constants';
-import { medianOf } from '../rectify/median-of';
 
 /** What a photo shows of one evenly coloured rectangle of the card. */
 export type SpotReading = Omit<PatchReading, 'patch'>;
@@ -21,7 +20,7 @@ export type SpotReading = Omit<PatchReading, 'patch'>;
  */
 export function readSpot(photo: UprightPhoto, imageFromCard: Homography, centre: PointMm, size: PointMm): SpotReading | null {
   const { srgb, widthPx, heightPx } = photo;
-  const [red, green, blue] = [new Float64Array(READINGS), new Float64Array(READINGS), new Float64Array(READINGS)];
+  const [red, green, blue] = [new Uint8Array(READINGS), new Uint8Array(READINGS), new Uint8Array(READINGS)];
   let clipped = 0;
   for (let k = 0; k < READINGS; k++) {
     const { row, column } = toImage(imageFromCard, placeOf(k, centre, size));
@@ -33,15 +32,19 @@ export function readSpot(photo: UprightPhoto, imageFromCard: Homography, centre:
     blue[k] = srgb[at + 2];
     if (srgb[at] >= CLIPPED_CODE || srgb[at + 1] >= CLIPPED_CODE || srgb[at + 2] >= CLIPPED_CODE) clipped++;
   }
-  const middle = medianOf(green);
+  const middle = middleOf(green);
   return {
-    codeMedian: [medianOf(red), middle, medianOf(blue)],
+    codeMedian: [middleOf(red), middle, middleOf(blue)],
     clippedShare: clipped / READINGS,
-    spread: MAD_TO_SIGMA * medianOf(green.map((code) => Math.abs(code - middle))),
+    spread: MAD_TO_SIGMA * middleOf(green.map((code) => Math.abs(code - middle))),
   };
 }
 
+/** An odd number: its median is one of the readings. */
 const READINGS = SPOT_READINGS_PER_SIDE ** 2;
+
+/** The median; puts the codes in order where they are. */
+const middleOf = (codes: Uint8Array): number => codes.sort()[(READINGS - 1) / 2];
 
 /** The k-th of evenly spaced places, sides included. */
 function placeOf(k: number, centre: PointMm, size: PointMm): PointMm {

@@ -1,5 +1,5 @@
 import type { LineMm, PointMm } from '../units';
-import { lineLengthMm } from './line-length';
+import { distanceMm, lineLengthMm } from './line-length';
 
 function between(from: PointMm, to: PointMm, share: number): PointMm {
   return {
@@ -26,7 +26,7 @@ export function resampleLine(line: LineMm, spacingMm: number, closed = false): P
   const corners = closed ? [...line, line[0]] : line;
   const travelled = corners.map(() => 0);
   for (let index = 1; index < corners.length; index += 1) {
-    travelled[index] = travelled[index - 1] + lineLengthMm([corners[index - 1], corners[index]]);
+    travelled[index] = travelled[index - 1] + distanceMm(corners[index - 1], corners[index]);
   }
   let side = 0;
   return Array.from({ length: count }, (_, index) => {
