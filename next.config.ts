@@ -2,7 +2,7 @@ import type { NextConfig } from 'next';
 
 const config: NextConfig = {
   // Native programs and their like are loaded as they are; only the worker ever opens a picture.
-  serverExternalPackages: ['@prisma/client', '@prisma/adapter-better-sqlite3', 'better-sqlite3', 'heic-decode', 'onnxruntime-node', 'opencv-wasm', 'sharp'],
+  serverExternalPackages: ['@prisma/client', '@prisma/adapter-better-sqlite3', 'better-auth', 'better-sqlite3', 'heic-decode', 'onnxruntime-node', 'opencv-wasm', 'sharp'],
   poweredByHeader: false,
   reactStrictMode: true,
   // `npm run types` checks the whole tree; once is enough.

@@ -1,42 +1,40 @@
-import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import { type Actor, actorName } from '../access/actor';
 import { guard } from '../access/guard';
 import { now } from '../edges/clock/now';
 import { noteAudit } from '../edges/db/note-audit';
 import { clearSignInDelay, takeSignInDelay } from '../edges/db/sign-in-delay';
-import { endOtherSessions } from '../edges/db/staff-sessions';
-import { findStaffPassword, setStaffPassword } from '../edges/db/staff-people';
-import { hashPassword, isStaffPassword } from '../edges/session/staff-password';
+import { findStaffEmail } from '../edges/db/staff-people';
+import { authRefusal } from '../edges/session/auth-refusal';
+import { sessionCookie } from '../edges/session/session-cookie';
+import { LEAST_LETTERS, MOST_LETTERS } from '../edges/session/staff-password';
 import { type Answer, answer, refusal, refusedBy } from './answer';
-import { LEAST_PASSWORD_LETTERS } from './command-join';
+import { authOfStore } from './auth-of-store';
 import { findOwnClinic } from './find-own-clinic';
-import { staffTokenHash } from './read-actor';
 import { store } from './store';
 
-const bodySchema = z.strictObject({ old: z.string().min(1).max(200), password: z.string().min(LEAST_PASSWORD_LETTERS).max(200) });
+const bodySchema = z.strictObject({ old: z.string().min(1).max(MOST_LETTERS), password: z.string().min(LEAST_LETTERS).max(MOST_LETTERS) });
 
-/** Another password for oneself: the old one is asked for, as slowly as at the door, and every other session ends. */
+/** Another password for oneself: the old one is asked for, as slowly as at the door. Every session ends, and on this machine another begins. */
 export async function commandChangePassword(actor: Actor, headers: Headers, body: unknown): Promise<Answer> {
   const may = guard(actor, 'password.change', findOwnClinic(actor));
   if (!may.allowed || !('staffId' in actor)) return may.allowed ? refusal(404, 'notFound') : refusedBy(may);
   const read = bodySchema.safeParse(body);
-  if (!read.success) return refusal(400, 'notComplete', { sentence: `The old password, and a new one of at least ${LEAST_PASSWORD_LETTERS} letters. Several words in a row do well.` });
+  if (!read.success) return refusal(400, 'notComplete', { sentence: `The old password, and a new one of at least ${LEAST_LETTERS} letters. Several words in a row do well.` });
   const { old, password } = read.data;
-  const { database } = await store();
-  const at = now();
-  const { email, passwordHash } = await findStaffPassword(database, actor.staffId);
-  const emailHash = createHash('sha256').update(email).digest('hex');
-  const waitSeconds = await database.$transaction((queries) => takeSignInDelay(queries, emailHash, at));
-  if (waitSeconds > 0) return refusal(429, 'tooManyTries', { sentence: `Too many tries. Wait ${waitSeconds} s.` });
-  if (!(await isStaffPassword(old, passwordHash))) return refusal(403, 'wrongPassword', { sentence: 'That is not your old password.' });
   if (password === old) return refusal(400, 'notComplete', { sentence: 'The new password is the old one.' });
-  const fresh = await hashPassword(password);
+  const open = await store();
+  const { database } = open;
+  const at = now();
+  const email = await findStaffEmail(database, actor.staffId);
+  const waitSeconds = await database.$transaction((queries) => takeSignInDelay(queries, email, at));
+  if (waitSeconds > 0) return refusal(429, 'tooManyTries', { sentence: `Too many tries. Wait ${waitSeconds} s.` });
+  const auth = await authOfStore(open);
+  const changed = await auth.api.changePassword({ headers, body: { currentPassword: old, newPassword: password, revokeOtherSessions: true }, returnHeaders: true }).catch(authRefusal);
+  if (typeof changed === 'string') return refusal(403, 'wrongPassword', { sentence: 'That is not your old password.' });
   await database.$transaction(async (queries) => {
-    await setStaffPassword(queries, actor.staffId, fresh, at);
-    await endOtherSessions(queries, actor.staffId, staffTokenHash(headers) ?? '');
-    await clearSignInDelay(queries, emailHash);
+    await clearSignInDelay(queries, email);
     await noteAudit(queries, { clinicId: actor.clinicId, episodeId: null, actor: actorName(actor), action: 'password.change', rule: may.rule, at });
   });
-  return answer({ changed: true });
+  return { ...answer({ changed: true }), headers: { 'set-cookie': await sessionCookie(auth, changed.headers) } };
 }

@@ -4,16 +4,18 @@ import { guard } from '../access/guard';
 import { now } from '../edges/clock/now';
 import { noteAudit } from '../edges/db/note-audit';
 import { readClinicFacts } from '../edges/db/read-clinic-facts';
-import { beginSecondFactor, confirmSecondFactor, endSecondFactor, findSecondFactor } from '../edges/db/second-factors';
-import { findStaff } from '../edges/db/staff-people';
+import { beginSecondFactor, endSecondFactor, findSecondFactor, keepRecoveryHashes } from '../edges/db/second-factors';
+import { clearSignInDelay, takeSignInDelay } from '../edges/db/sign-in-delay';
+import { findStaffEmail } from '../edges/db/staff-people';
 import { addressModules } from '../edges/paper/qr-modules';
-import { codeAddress, newCodeSecret, stepOfCode } from '../edges/session/one-time-code';
+import { sessionCookie } from '../edges/session/session-cookie';
+import { factorAddress, newFactorSecret, sealFactorSecret } from '../edges/session/factor-secret';
 import { hashRecoveryCode, newRecoveryCodes } from '../edges/session/recovery-codes';
 import { type Answer, answer, refusal, refusedBy } from './answer';
+import { authOfStore } from './auth-of-store';
 import { findOwnClinic } from './find-own-clinic';
-import { openFactorSecret, sealFactorSecret, secondFactorKey } from './second-factor-key';
 import { store } from './store';
-import { takeSecondFactor } from './take-second-factor';
+import { takeCode } from './take-code';
 
 const code = z.string().min(6).max(40);
 const bodySchema = z.discriminatedUnion('step', [
@@ -23,7 +25,7 @@ const bodySchema = z.discriminatedUnion('step', [
 ]);
 
 /** Sets up one's own second factor, or ends it with a code of its own. It counts from its first code on. */
-export async function commandChangeSecondFactor(actor: Actor, body: unknown): Promise<Answer> {
+export async function commandChangeSecondFactor(actor: Actor, headers: Headers, body: unknown): Promise<Answer> {
   const may = guard(actor, 'secondFactor.change', findOwnClinic(actor));
   if (!may.allowed || !('staffId' in actor)) return may.allowed ? refusal(404, 'notFound') : refusedBy(may);
   const read = bodySchema.safeParse(body);
@@ -32,30 +34,31 @@ export async function commandChangeSecondFactor(actor: Actor, body: unknown): Pr
   const { staffId, clinicId } = actor;
   const open = await store();
   const { database } = open;
-  const key = await secondFactorKey(open);
+  const auth = await authOfStore(open);
   const at = now();
-  return database.$transaction(async (queries) => {
-    const factor = await findSecondFactor(queries, staffId);
-    const note = () => noteAudit(queries, { clinicId, episodeId: null, actor: actorName(actor), action: `secondFactor.${asked.step}`, rule: may.rule, at });
-    if (asked.step === 'begin') {
-      if (factor?.confirmedAt) return refusal(409, 'hasOne', { sentence: 'There is a second factor already. End it first.' });
-      const secret = newCodeSecret();
-      await beginSecondFactor(queries, staffId, sealFactorSecret(secret, key, staffId), at);
-      const person = await findStaff(queries, clinicId, staffId);
-      const address = codeAddress(secret, person?.email ?? staffId, (await readClinicFacts(queries, clinicId)).name);
-      return answer({ secret, address, code: addressModules(address) });
-    }
-    if (asked.step === 'confirm') {
-      const step = factor === null || factor.confirmedAt ? null : stepOfCode(openFactorSecret(factor.secret, key, staffId), asked.code, at.getTime(), 0);
-      if (step === null) return refusal(400, 'wrongCode', { sentence: 'That code does not fit. Is the clock of the phone right?' });
-      const recoveryCodes = newRecoveryCodes();
-      await confirmSecondFactor(queries, staffId, { lastStep: step, recoveryHashes: recoveryCodes.map(hashRecoveryCode), confirmedAt: at });
-      await note();
-      return answer({ recoveryCodes });
-    }
-    if ((await takeSecondFactor(queries, staffId, asked.code, at, key)) !== 'taken') return refusal(400, 'wrongCode', { sentence: 'That code does not fit, or it was used already.' });
-    await endSecondFactor(queries, staffId);
-    await note();
-    return answer({ ended: true });
+  const email = await findStaffEmail(database, staffId);
+  const factor = await findSecondFactor(database, staffId);
+
+  if (asked.step === 'begin') {
+    if (factor?.verified) return refusal(409, 'hasOne', { sentence: 'There is a second factor already. End it first.' });
+    const secret = newFactorSecret();
+    await beginSecondFactor(database, staffId, await sealFactorSecret(auth, secret));
+    const address = factorAddress(secret, email, (await readClinicFacts(database, clinicId)).name);
+    return answer({ secret, address, code: addressModules(address) });
+  }
+  const waitSeconds = await database.$transaction((queries) => takeSignInDelay(queries, email, at));
+  if (waitSeconds > 0) return refusal(429, 'tooManyTries', { sentence: `Too many tries. Wait ${waitSeconds} s.` });
+  const isFirst = asked.step === 'confirm';
+  // Kept before it counts, so that nobody has a second factor without a way round a lost phone.
+  const recoveryCodes = newRecoveryCodes();
+  if (isFirst && factor?.verified === false) await keepRecoveryHashes(database, staffId, recoveryCodes.map(hashRecoveryCode));
+  const taken = factor?.verified === !isFirst ? await takeCode(auth, { email, typed: asked.code }, headers) : 'wrongCode';
+  if (typeof taken === 'string') return refusal(400, 'wrongCode', { sentence: isFirst ? 'That code does not fit. Is the clock of the phone right?' : 'That code does not fit, or it was used already.' });
+  await database.$transaction(async (queries) => {
+    if (!isFirst) await endSecondFactor(queries, staffId);
+    await clearSignInDelay(queries, email);
+    await noteAudit(queries, { clinicId, episodeId: null, actor: actorName(actor), action: `secondFactor.${asked.step}`, rule: may.rule, at });
   });
+  // With its first code comes another session.
+  return isFirst ? { ...answer({ recoveryCodes }), headers: { 'set-cookie': await sessionCookie(auth, taken) } } : answer({ ended: true });
 }

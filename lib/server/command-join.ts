@@ -5,20 +5,18 @@ import { now } from '../edges/clock/now';
 import { noteAudit } from '../edges/db/note-audit';
 import { employStaff, takeInvitation } from '../edges/db/staff-people';
 import { hashSecret } from '../edges/session/secret';
-import { hashPassword } from '../edges/session/staff-password';
+import { hashPassword, LEAST_LETTERS, MOST_LETTERS } from '../edges/session/staff-password';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { store } from './store';
 
-/** NIST SP 800-63B, 5.1.1.2: length counts, rules of composition do not. */
-export const LEAST_PASSWORD_LETTERS = 12;
-const bodySchema = z.strictObject({ secret: z.string(), password: z.string().min(LEAST_PASSWORD_LETTERS).max(200) });
+const bodySchema = z.strictObject({ secret: z.string(), password: z.string().min(LEAST_LETTERS).max(MOST_LETTERS) });
 
 /** Makes a password for whoever was invited. An invitation counts once, and only when the button is pressed. */
 export async function commandJoin(actor: Actor, body: unknown): Promise<Answer> {
   const may = guard(actor, 'invitation.use', null);
   if (!may.allowed) return refusedBy(may);
   const read = bodySchema.safeParse(body);
-  if (!read.success) return refusal(400, 'notComplete', { sentence: `A password has at least ${LEAST_PASSWORD_LETTERS} letters. Several words in a row do well.` });
+  if (!read.success) return refusal(400, 'notComplete', { sentence: `A password has at least ${LEAST_LETTERS} letters. Several words in a row do well.` });
   const tokenHash = hashSecret(read.data.secret);
   const { database } = await store();
   const at = now();

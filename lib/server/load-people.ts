@@ -25,5 +25,5 @@ export async function loadPeople(actor: Actor): Promise<{ readonly people: reado
   if (!may.allowed || own === null) return { refused: may.allowed ? { status: 404 } : refusedBy(may) };
   const { timeZone } = await readClinicFacts(database, own.clinicId);
   const rows = await staffPeople(database, own.clinicId);
-  return { people: rows.map(({ madeAt, factor, ...person }) => ({ ...person, since: DateTime.fromJSDate(madeAt, { zone: timeZone }).toFormat('d LLL yyyy'), hasFactor: Boolean(factor?.confirmedAt) })) };
+  return { people: rows.map(({ madeAt, ...person }) => ({ ...person, since: DateTime.fromJSDate(madeAt, { zone: timeZone }).toFormat('d LLL yyyy') })) };
 }

@@ -11,6 +11,5 @@ export async function loadSecondFactor(actor: Actor): Promise<{ readonly hasFact
   const may = guard(actor, 'secondFactor.change', findOwnClinic(actor));
   if (!may.allowed || !('staffId' in actor)) return { refused: may.allowed ? { status: 404 } : refusedBy(may) };
   const factor = await findSecondFactor(database, actor.staffId);
-  const hasFactor = Boolean(factor?.confirmedAt);
-  return { hasFactor, codesLeft: hasFactor ? (factor?.recoveryHashes.length ?? 0) : 0 };
+  return factor?.verified ? { hasFactor: true, codesLeft: factor.recoveryHashes.length } : { hasFactor: false, codesLeft: 0 };
 }

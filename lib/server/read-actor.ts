@@ -1,10 +1,9 @@
-import { ANONYMOUS, type Actor, type StaffMember, type StaffRole } from '../access/actor';
+import { ANONYMOUS, type Actor, type StaffMember } from '../access/actor';
 import { now } from '../edges/clock/now';
 import { findPatientSession } from '../edges/db/patient-sessions';
-import { findStaffSession } from '../edges/db/staff-sessions';
 import { readPatientCookie } from '../edges/session/patient-cookie';
 import { hashSecret } from '../edges/session/secret';
-import { readStaffCookie } from '../edges/session/staff-cookie';
+import { staffSession } from './staff-session';
 import { store } from './store';
 
 /** On a machine on which both are signed in, the place decides as whom somebody is seen. */
@@ -23,19 +22,12 @@ async function readPatient(headers: Headers): Promise<Actor | null> {
 }
 
 async function readStaff(headers: Headers): Promise<StaffMember | null> {
-  const tokenHash = staffTokenHash(headers);
-  const session = tokenHash === null ? null : await findStaffSession((await store()).database, tokenHash, now());
-  return session && { role: session.role as StaffRole, staffId: session.staffId, clinicId: session.clinicId };
+  const session = await staffSession(headers);
+  return session && { role: session.role, staffId: session.staffId, clinicId: session.clinicId };
 }
 
 /** How the patient's session is looked up; null without a cookie that could be one. */
 export function patientTokenHash(headers: Headers): string | null {
   const secret = readPatientCookie(headers.get('cookie'));
-  return secret === null ? null : hashSecret(secret);
-}
-
-/** How a member of staff's session is looked up; null without a cookie that could be one. */
-export function staffTokenHash(headers: Headers): string | null {
-  const secret = readStaffCookie(headers.get('cookie'));
   return secret === null ? null : hashSecret(secret);
 }

@@ -1,11 +1,10 @@
 import { hasSealedFactors } from '../edges/db/sealed-factors';
 import { makeKeyFile, readKeyFile } from '../edges/files/key-file';
-import { isSealed, openSecret, sealSecret } from '../edges/session/seal-secret';
 import type { Store } from './store';
 
 /**
- * The key of the second factors, made at its first use. Where something was sealed with a key that is gone no other one
- * is made: the operator puts the file back, or ends those second factors.
+ * The key that seals second factors and signs the staff's cookies, made at its first use. Where something was sealed with a
+ * key that is gone no other one is made: the operator puts the file back, or ends those second factors.
  */
 export async function secondFactorKey({ database, settings }: Store): Promise<Uint8Array> {
   const key = await readKeyFile(settings.keyFile);
@@ -15,8 +14,3 @@ export async function secondFactorKey({ database, settings }: Store): Promise<Ui
   }
   return makeKeyFile(settings.keyFile);
 }
-
-export const sealFactorSecret = (secret: string, key: Uint8Array, staffId: string): string => sealSecret(secret, key, `secondFactor ${staffId}`);
-
-/** As it is kept, or as an earlier version kept it. */
-export const openFactorSecret = (kept: string, key: Uint8Array, staffId: string): string => (isSealed(kept) ? openSecret(kept, key, `secondFactor ${staffId}`) : kept);

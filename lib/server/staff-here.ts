@@ -1,6 +1,5 @@
-import { now } from '../edges/clock/now';
-import { findStaffSession } from '../edges/db/staff-sessions';
-import { staffTokenHash } from './read-actor';
+import { readClinicFacts } from '../edges/db/read-clinic-facts';
+import { staffSession } from './staff-session';
 import { store } from './store';
 
 export interface StaffHere {
@@ -11,7 +10,8 @@ export interface StaffHere {
 
 /** Who is signed in on this machine, for the head of the page; null where nobody of the staff is. */
 export async function staffHere(headers: Headers): Promise<StaffHere | null> {
-  const tokenHash = staffTokenHash(headers);
-  const session = tokenHash === null ? null : await findStaffSession((await store()).database, tokenHash, now());
-  return session && { name: session.name, role: session.role, clinicName: session.clinicName };
+  const session = await staffSession(headers);
+  if (session === null) return null;
+  const { name: clinicName } = await readClinicFacts((await store()).database, session.clinicId);
+  return { name: session.name, role: session.role, clinicName };
 }

@@ -5,8 +5,6 @@ import type { Actor } from '../../lib/access/actor';
 import type { Finding } from '../../lib/decide/finding';
 import { addFindings } from '../../lib/edges/db/add-finding';
 import { startStaff } from '../../lib/edges/db/start-staff';
-import { startStaffSession } from '../../lib/edges/db/staff-sessions';
-import { hashSecret, newSecret } from '../../lib/edges/session/secret';
 import { loadEpisode } from '../../lib/server/load-episode';
 import type { EpisodePage } from '../../lib/server/shown-episode';
 import type { ReviewList } from '../../lib/server/review-row';
@@ -16,6 +14,7 @@ import { store } from '../../lib/server/store';
 import { ROOT } from '../architecture/source-tree';
 import { openLink } from '../journey/routes-in-process';
 import { ORIGIN, testClinic, type TestClinic, type TestPatient } from '../journey/test-clinic';
+import { signedIn } from './signed-in';
 
 type Handler = (request: Request, place: { params: Promise<Record<string, string>> }) => Promise<Response>;
 const DAY_MS = 86_400_000;
@@ -55,9 +54,7 @@ beforeAll(async () => {
   toe = await clinic.patient('SO-1', 20);
   for (const role of ['nurse', 'clinician'] as const) {
     const staffId = await startStaff(clinic.database, { name: role === 'nurse' ? 'Ada Reed' : 'Ruth Okonjo', role, email: `${role}@clinic.test`, clinicId: clinic.clinicId, passwordHash: '' }, new Date());
-    const secret = newSecret();
-    await startStaffSession(clinic.database, { tokenHash: hashSecret(secret) ?? '', staffId, startedAt: new Date(), endsAt: new Date(Date.now() + DAY_MS) });
-    staff.set(role, { cookie: `foldwatch_staff=${secret}`, actor: { role, staffId, clinicId: clinic.clinicId } });
+    staff.set(role, { cookie: await signedIn(staffId), actor: { role, staffId, clinicId: clinic.clinicId } });
   }
   send = await openLink(toe.secret);
   await settleRules();

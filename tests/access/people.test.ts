@@ -1,10 +1,11 @@
 /** Who is let in and out: invitations, roles, the last admin, the second factor, and the list of who did what. */
 import path from 'node:path';
+import { base32 } from '@better-auth/utils/base32';
+import { createOTP } from '@better-auth/utils/otp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { STAFF_ROLES, type StaffRole } from '../../lib/access/actor';
 import { noteAudit } from '../../lib/edges/db/note-audit';
 import { startStaff } from '../../lib/edges/db/start-staff';
-import { fromBase32, oneTimeCode } from '../../lib/edges/session/one-time-code';
 import { hashPassword } from '../../lib/edges/session/staff-password';
 import { loadAudit } from '../../lib/server/load-audit';
 import { loadPeople } from '../../lib/server/load-people';
@@ -28,6 +29,9 @@ async function post(place: string, body: unknown, as = ''): Promise<Response> {
   return POST(new Request(`${ORIGIN}/api/staff/${place}`, { method: 'POST', body: JSON.stringify(body), headers: { host: 'clinic.test', origin: ORIGIN, ...(cookie ? { cookie } : {}) } }));
 }
 const signIn = (email: string, more: object = {}) => post('sign-in', { email, password: PASSWORD, ...more });
+const cookieOf = (response: Response) => (response.headers.get('set-cookie') ?? '').split(';')[0];
+/** With another level of trust comes another session. */
+const keepCookie = (who: string, response: Response) => cookies.set(who, cookieOf(response));
 const people = (body: object, as = 'admin') => post('people', body, as);
 const invite = async (email: string, role: StaffRole = 'nurse') => {
   const response = await people({ step: 'invite', name: 'New Person', email, role });
@@ -44,7 +48,7 @@ beforeAll(async () => {
   const passwordHash = await hashPassword(PASSWORD);
   for (const role of STAFF_ROLES) ids.set(role, await startStaff(database, { name: `The ${role}`, role, email: `${role}@clinic.test`, clinicId, passwordHash }, new Date()));
   ids.set('stranger', await startStaff(database, { name: 'Stranger', role: 'admin', email: 'stranger@clinic.test', clinicId: otherClinicId, passwordHash }, new Date()));
-  for (const name of [...STAFF_ROLES, 'stranger']) cookies.set(name, ((await signIn(`${name}@clinic.test`)).headers.get('set-cookie') ?? '').split(';')[0]);
+  for (const name of [...STAFF_ROLES, 'stranger']) cookies.set(name, cookieOf(await signIn(`${name}@clinic.test`)));
 });
 afterAll(async () => {
   await closeStore();
@@ -80,8 +84,7 @@ describe('an invitation', () => {
 describe('a person', () => {
   it('has another role with the next request, and none after access was ended', async () => {
     const { id } = await test.database.staff.findUniqueOrThrow({ where: { email: 'new.nurse@clinic.test' } });
-    const cookie = ((await signIn('new.nurse@clinic.test')).headers.get('set-cookie') ?? '').split(';')[0];
-    cookies.set('new', cookie);
+    keepCookie('new', await signIn('new.nurse@clinic.test'));
     expect((await post('rule-books', {}, 'new')).status).toBe(404);
     expect((await people({ step: 'role', staffId: id, role: 'lead' })).status).toBe(200);
     expect((await post('rule-books', {}, 'new')).status).toBe(400);
@@ -112,7 +115,7 @@ describe('a person', () => {
 });
 
 describe('a second factor', () => {
-  const codeAt = (secret: string, off = 0) => oneTimeCode(fromBase32(secret), Math.floor(Date.now() / 30_000) + off);
+  const codeAt = (secret: string, off = 0) => createOTP(base32.decode(secret)).hotp(Math.floor(Date.now() / 30_000) + off);
   const factor = (body: object) => post('second-factor', body, 'clinician');
   let secret: string;
   let recoveryCodes: string[];
@@ -121,8 +124,9 @@ describe('a second factor', () => {
   it('counts from its first right code on', async () => {
     ({ secret } = (await (await factor({ step: 'begin' })).json()) as { secret: string });
     expect((await signIn('clinician@clinic.test')).status).toBe(200);
-    expect((await factor({ step: 'confirm', code: '000000' === codeAt(secret) ? '000001' : '000000' })).status).toBe(400);
-    const confirmed = await factor({ step: 'confirm', code: codeAt(secret, -1) });
+    expect((await factor({ step: 'confirm', code: '000000' === (await codeAt(secret)) ? '000001' : '000000' })).status).toBe(400);
+    const confirmed = await factor({ step: 'confirm', code: await codeAt(secret, -1) });
+    keepCookie('clinician', confirmed);
     ({ recoveryCodes } = (await confirmed.json()) as { recoveryCodes: string[] });
     expect(recoveryCodes).toHaveLength(8);
     expect(JSON.stringify(await test.database.staffSecondFactor.findMany())).not.toContain(recoveryCodes[0].replace('-', ''));
@@ -132,7 +136,7 @@ describe('a second factor', () => {
   it('cannot be read from the database: its secret is sealed with a key beside it', async () => {
     const kept = await test.database.staffSecondFactor.findMany();
     expect(kept).toHaveLength(1);
-    expect(kept[0].secret).toMatch(/^gcm1:/);
+    expect(kept[0].secret).toMatch(/^\$ba\$1\$[0-9a-f]+$/);
     expect(JSON.stringify(kept)).not.toContain(secret);
   });
 
@@ -140,11 +144,35 @@ describe('a second factor', () => {
     await quietly();
     const without = await signIn('clinician@clinic.test');
     expect([without.status, await without.json()]).toEqual([401, { problem: 'codeNeeded' }]);
-    const code = codeAt(secret);
+    const code = await codeAt(secret);
     const wrongPassword = await post('sign-in', { email: 'clinician@clinic.test', password: 'wrong', code });
     expect(await wrongPassword.json()).toEqual({ problem: 'wrongPassword' });
     expect((await signIn('clinician@clinic.test', { code })).status).toBe(200);
     expect(await (await signIn('clinician@clinic.test', { code })).json()).toEqual({ problem: 'wrongCode' });
+    await quietly();
+  });
+
+  it('takes a code from one of those who bring it at once', async () => {
+    await quietly();
+    const code = await codeAt(secret, 1);
+    const sessions = () => test.database.staffSession.count({ where: { staffId: ids.get('clinician') } });
+    const before = await sessions();
+    const answers = await Promise.all([1, 2, 3].map(() => signIn('clinician@clinic.test', { code })));
+    expect(answers.map(({ status }) => status).sort()).toEqual([200, 401, 401]);
+    expect(await sessions()).toBe(before + 1);
+  });
+
+  it('takes no code for a quarter of an hour after ten wrong ones in a row, not even a right one', async () => {
+    const staffId = ids.get('clinician') ?? '';
+    await test.database.staffSecondFactor.update({ where: { staffId }, data: { failures: 9 } });
+    await quietly();
+    expect(await (await signIn('clinician@clinic.test', { code: 'not a code' })).json()).toEqual({ problem: 'wrongCode' });
+    await quietly();
+    const locked = await signIn('clinician@clinic.test', { code: recoveryCodes[7] });
+    expect([locked.status, await locked.json()]).toEqual([429, { problem: 'tooManyTries', waitSeconds: 900 }]);
+    await test.database.staffSecondFactor.update({ where: { staffId }, data: { lockedUntil: MADE_AT } });
+    expect((await signIn('clinician@clinic.test', { code: recoveryCodes[7] })).status).toBe(200);
+    expect(await test.database.staffSecondFactor.findUnique({ where: { staffId } })).toMatchObject({ failures: 0, lockedUntil: null });
     await quietly();
   });
 
@@ -157,10 +185,19 @@ describe('a second factor', () => {
     await quietly();
   });
 
-  it('is ended by its owner with a code, or by an admin where the phone is lost', async () => {
-    expect((await factor({ step: 'end', code: '123456' })).status).toBe(400);
+  it('is ended by its owner with a code, not quickly guessed either, or by an admin where the phone is lost', async () => {
+    const tries = await Promise.all(Array.from({ length: 5 }, (_, at) => factor({ step: 'end', code: `12345${at}` })));
+    expect(new Set(tries.map(({ status }) => status))).toEqual(new Set([400, 429]));
+    await quietly();
     expect((await people({ step: 'endFactor', staffId: ids.get('clinician') }, 'lead')).status).toBe(404);
     expect((await people({ step: 'endFactor', staffId: ids.get('clinician') })).status).toBe(200);
+    expect((await signIn('clinician@clinic.test')).status).toBe(200);
+    ({ secret } = (await (await factor({ step: 'begin' })).json()) as { secret: string });
+    const confirmed = await factor({ step: 'confirm', code: await codeAt(secret) });
+    keepCookie('clinician', confirmed);
+    expect(await (await signIn('clinician@clinic.test')).json()).toEqual({ problem: 'codeNeeded' });
+    ({ recoveryCodes } = (await confirmed.json()) as { recoveryCodes: string[] });
+    expect((await factor({ step: 'end', code: recoveryCodes[0] })).status).toBe(200);
     expect((await signIn('clinician@clinic.test')).status).toBe(200);
   });
 });
@@ -184,11 +221,17 @@ describe('a password of one’s own', () => {
     await test.database.signInDelay.deleteMany();
   });
 
-  it('ends every other session, keeps this one, and is noted without a word of it', async () => {
-    const elsewhere = ((await signIn('nurse@clinic.test')).headers.get('set-cookie') ?? '').split(';')[0];
-    expect((await change({ old: PASSWORD, password: NEW })).status).toBe(200);
+  it('ends every session, begins another on this machine, and is noted without a word of it', async () => {
+    const before = cookies.get('nurse') ?? '';
+    cookies.set('elsewhere', cookieOf(await signIn('nurse@clinic.test')));
+    expect((await post('rule-books', {}, 'elsewhere')).status).toBe(404);
+    const changed = await change({ old: PASSWORD, password: NEW });
+    expect(changed.status).toBe(200);
     expect(await test.database.staffSession.count({ where: { staffId: ids.get('nurse') } })).toBe(1);
-    expect(elsewhere).toMatch(/^foldwatch_staff=/);
+    expect((await post('rule-books', {}, 'elsewhere')).status).toBe(401);
+    expect((await post('rule-books', {}, 'nurse')).status).toBe(401);
+    keepCookie('nurse', changed);
+    expect(cookies.get('nurse')).not.toBe(before);
     expect((await change({ old: PASSWORD, password: NEW })).status).toBe(403);
     expect((await signIn('nurse@clinic.test')).status).toBe(401);
     expect((await post('sign-in', { email: 'nurse@clinic.test', password: NEW })).status).toBe(200);

@@ -1,5 +1,7 @@
 /** What staff may do and see, asked through the routes as a browser does: sign-in, the list, a case, a claim, a word on it. */
+import { createHash } from 'node:crypto';
 import path from 'node:path';
+import { makeSignature } from 'better-auth/crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { STAFF_ROLES, type StaffRole } from '../../lib/access/actor';
 import { addFindings } from '../../lib/edges/db/add-finding';
@@ -7,9 +9,10 @@ import { keepCheckIn } from '../../lib/edges/db/keep-check-in';
 import { startStaff } from '../../lib/edges/db/start-staff';
 import { hashPassword, isStaffPassword } from '../../lib/edges/session/staff-password';
 import type { Finding } from '../../lib/decide/finding';
+import { authOfStore } from '../../lib/server/auth-of-store';
 import type { ReviewCase } from '../../lib/server/review-case';
 import type { ReviewList } from '../../lib/server/review-row';
-import { closeStore } from '../../lib/server/store';
+import { closeStore, store } from '../../lib/server/store';
 import { ROOT } from '../architecture/source-tree';
 import { type TestDatabase, testClinic, testDatabase, testEpisode } from '../edges/db/test-database';
 
@@ -32,6 +35,8 @@ async function ask(method: string, place: string, { cookie, body, id = '', query
 }
 const signIn = (email: string, password = PASSWORD, cookie?: string) => ask('POST', 'sign-in', { body: { email, password }, cookie });
 const cookieOf = (response: Response) => (response.headers.get('set-cookie') ?? '').split(';')[0];
+/** What is looked up: the part of the cookie before its signature. */
+const tokenOf = (cookie: string) => cookie.split('=')[1].split('.')[0];
 const listFor = async (who: string) => (await (await ask('GET', 'review', { cookie: cookies.get(who) })).json()) as ReviewList;
 const caseFor = async (who: string, id: string) => (await (await ask('GET', 'review/[episodeId]', { cookie: cookies.get(who), id })).json()) as ReviewCase;
 const claim = (who: string, id: string, step = 'keep') => ask('POST', 'review/[episodeId]/claim', { cookie: cookies.get(who), id, body: { step } });
@@ -78,10 +83,26 @@ describe('signing in', () => {
   it('gives a cookie that scripts cannot read, and keeps neither it nor the password', async () => {
     const response = await signIn(' Nurse@Clinic.test ');
     expect(response.status).toBe(200);
-    expect(response.headers.get('set-cookie')).toMatch(/^foldwatch_staff=[\w-]{43}; Path=\/; HttpOnly; SameSite=Lax; Max-Age=36000$/);
+    expect(response.headers.get('set-cookie')).toMatch(/^foldwatch_staff=[A-Za-z0-9]{32}\.[\w%]+; Max-Age=36000; Path=\/; HttpOnly; SameSite=Lax$/);
     const dump = JSON.stringify([await test.database.staffSession.findMany(), await test.database.staffCredential.findMany(), await test.database.auditEvent.findMany()]);
-    expect(dump).not.toContain(cookieOf(response).split('=')[1]);
+    expect(dump).not.toContain(tokenOf(cookieOf(response)));
     expect(dump).not.toContain(PASSWORD);
+  });
+
+  it('gives nothing to whoever has read the database, even with the key that signs', async () => {
+    const cookie = cookieOf(await signIn('second@clinic.test'));
+    const { $context } = await authOfStore(await store());
+    const { authCookies, secret } = await $context;
+    const signed = async (token: string) => `${authCookies.sessionToken.name}=${encodeURIComponent(`${token}.${await makeSignature(token, secret)}`)}`;
+    expect(await signed(tokenOf(cookie))).toBe(cookie);
+    expect((await ask('GET', 'review', { cookie })).status).toBe(200);
+    const kept = await test.database.staffSession.findMany();
+    expect(kept.map(({ tokenHash }) => tokenHash)).toContain(createHash('sha256').update(tokenOf(cookie)).digest('hex'));
+    for (const { id, tokenHash } of kept) {
+      for (const stolen of [id, tokenHash]) expect((await ask('GET', 'review', { cookie: await signed(stolen) })).status).toBe(401);
+    }
+    const [name] = cookie.split('=');
+    expect((await ask('GET', 'review', { cookie: `${name}=${tokenOf(cookie)}` })).status).toBe(401);
   });
 
   it('answers a wrong password and an address of nobody alike', async () => {
@@ -107,7 +128,9 @@ describe('signing in', () => {
   it('ends with signing out, and with leaving the clinic', async () => {
     const cookie = cookieOf(await signIn('second@clinic.test'));
     expect((await ask('GET', 'review', { cookie })).status).toBe(200);
+    const before = await test.database.staffSession.count();
     expect((await ask('POST', 'sign-out', { cookie })).status).toBe(204);
+    expect(await test.database.staffSession.count()).toBe(before - 1);
     expect((await ask('GET', 'review', { cookie })).status).toBe(401);
     const another = cookieOf(await signIn('forgetful@clinic.test'));
     await test.database.staff.update({ where: { email: 'forgetful@clinic.test' }, data: { active: false } });

@@ -13,6 +13,7 @@ const OWNERS: readonly (readonly [packages: RegExp, owners: readonly string[]])[
   [/^(opencv|@techstark\/opencv)/, ['lib/edges/vision/']],
   [/^onnxruntime/, ['lib/edges/infer/']],
   [/^(@prisma\/|prisma$|prisma\/|better-sqlite3)/, ['lib/edges/db/', 'prisma/']],
+  [/^(better-auth|@better-auth\/)/, ['lib/edges/session/']],
 ];
 
 /** Never in a pure file, besides the owned packages and what comes with Node itself. */

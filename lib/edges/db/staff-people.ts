@@ -1,7 +1,7 @@
 import { newId } from './new-id';
 import type { Queries } from './open-database';
 
-const select = { id: true, name: true, email: true, role: true, active: true, madeAt: true, factor: { select: { confirmedAt: true } } } as const;
+const select = { id: true, name: true, email: true, role: true, active: true, madeAt: true, hasFactor: true } as const;
 
 /** Everybody who works or worked at a clinic, those who work there now first. */
 export async function staffPeople(queries: Queries, clinicId: string) {
@@ -10,6 +10,16 @@ export async function staffPeople(queries: Queries, clinicId: string) {
 
 export async function findStaff(queries: Queries, clinicId: string, id: string) {
   return queries.staff.findUnique({ where: { id, clinicId }, select });
+}
+
+/** Who has just signed in. */
+export async function findStaffByEmail(queries: Queries, email: string) {
+  return queries.staff.findUniqueOrThrow({ where: { email }, select: { id: true, clinicId: true, role: true } });
+}
+
+/** Under which address a person signs in. */
+export async function findStaffEmail(queries: Queries, id: string): Promise<string> {
+  return (await queries.staff.findUniqueOrThrow({ where: { id }, select: { email: true } })).email;
 }
 
 /** Is this the only admin who may still sign in? */
@@ -28,16 +38,6 @@ export async function setStaffActive(queries: Queries, id: string, active: boole
   await queries.staff.update({ where: { id }, data: { active } });
   await queries.staffSession.deleteMany({ where: { staffId: id } });
   await queries.reviewClaim.deleteMany({ where: { staffId: id } });
-}
-
-/** What a person's own password is compared with, and under which address they sign in. */
-export async function findStaffPassword(queries: Queries, id: string): Promise<{ readonly email: string; readonly passwordHash: string | null }> {
-  const { email, credential } = await queries.staff.findUniqueOrThrow({ where: { id }, select: { email: true, credential: { select: { passwordHash: true } } } });
-  return { email, passwordHash: credential?.passwordHash ?? null };
-}
-
-export async function setStaffPassword(queries: Queries, staffId: string, passwordHash: string, changedAt: Date): Promise<void> {
-  await queries.staffCredential.update({ where: { staffId }, data: { passwordHash, changedAt } });
 }
 
 export interface InvitationWords {
@@ -66,7 +66,7 @@ export async function employStaff(queries: Queries, { clinicId, name, email, rol
   const id = known?.id ?? newId();
   const now = { name, role, active: true };
   await queries.staff.upsert({ where: { id }, create: { id, clinicId, email, madeAt: at, ...now }, update: now });
-  await queries.staffCredential.upsert({ where: { staffId: id }, create: { staffId: id, passwordHash, changedAt: at }, update: { passwordHash, changedAt: at } });
+  await queries.staffCredential.upsert({ where: { staffId: id }, create: { id: newId(), staffId: id, passwordHash, changedAt: at }, update: { passwordHash, changedAt: at } });
   await queries.staffSession.deleteMany({ where: { staffId: id } });
   return id;
 }

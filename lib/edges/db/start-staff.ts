@@ -14,6 +14,6 @@ export interface StaffWords {
 export async function startStaff(queries: Queries, { passwordHash, email, ...words }: StaffWords, madeAt: Date): Promise<string> {
   const id = newId();
   await queries.staff.create({ data: { id, ...words, email: email.trim().toLowerCase(), active: true, madeAt } });
-  await queries.staffCredential.create({ data: { staffId: id, passwordHash, changedAt: madeAt } });
+  await queries.staffCredential.create({ data: { id: newId(), staffId: id, passwordHash, changedAt: madeAt } });
   return id;
 }

@@ -7,7 +7,7 @@ const settingsSchema = z.object({
   FOLDWATCH_DATA: z.string().min(1).default(path.join('out', 'data')),
   /** The address people type, such as https://clinic.example. Without it the request's own host counts. */
   FOLDWATCH_ORIGIN: z.url({ protocol: /^https?$/ }).transform((address) => new URL(address).origin).optional(),
-  /** Where the key lies with which second factors are sealed; kept and backed up apart from the database. */
+  /** Where the key lies with which second factors are sealed and the staff's cookies signed; kept and backed up apart from the database. */
   FOLDWATCH_KEY_FILE: z.string().min(1).optional(),
   /** After so long a worker that has not finished a photo is taken for dead. */
   FOLDWATCH_LEASE_SECONDS: z.coerce.number().min(1).default(60),

@@ -2,8 +2,8 @@
 import { randomBytes } from 'node:crypto';
 import { mkdir, open, readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { KEY_BYTES } from '../session/seal-secret';
 
+const KEY_BYTES = 32;
 /** Only the program's own account may read it. */
 const OWNER_ONLY = 0o600;
 

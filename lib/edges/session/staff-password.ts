@@ -5,8 +5,10 @@ import { randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
 const COSTS = { N: 32_768, r: 8, p: 3 } as const;
 const KEY_BYTES = 32;
 const MOST_MEMORY_BYTES = 64 * 1024 * 1024;
+/** NIST SP 800-63B, 5.1.1.2: length counts, rules of composition do not. */
+export const LEAST_LETTERS = 12;
 /** Longer ones are no words that a person types. */
-const MOST_LETTERS = 200;
+export const MOST_LETTERS = 200;
 
 const keyOf = (password: string, salt: Buffer, { N, r, p }: { N: number; r: number; p: number }): Promise<Buffer> =>
   new Promise((resolve, fail) => {

@@ -11,16 +11,16 @@ import { openDatabase } from '../../../lib/edges/db/open-database';
 import { readEpisodeRows } from '../../../lib/edges/db/read-episode-rows';
 import { startClinic } from '../../../lib/edges/db/start-clinic';
 import { startStaff } from '../../../lib/edges/db/start-staff';
-import { startStaffSession } from '../../../lib/edges/db/staff-sessions';
 import { encodeJpeg } from '../../../lib/edges/decode/encode-jpeg';
 import { viewPath } from '../../../lib/edges/files/photo-path';
-import { hashSecret, newSecret } from '../../../lib/edges/session/secret';
+import { readSettings } from '../../../lib/edges/env/settings';
 import { analysePhoto } from '../../../lib/pipeline/analyse-photo';
 import { analysisToJson } from '../../../lib/pipeline/analysis-json';
 import { assessRows } from '../../../lib/server/assess-rows';
 import { closeStore } from '../../../lib/server/store';
 import { GET as getList } from '../../../app/api/staff/review/route';
 import { GET as getPanel } from '../../../app/api/staff/review/[episodeId]/route';
+import { signedIn } from '../../access/signed-in';
 import { episodeName, isAtFullLength, PHOTOS_EACH, seedAssessments, seedClinic } from './seed-clinic';
 
 const ROOT = path.resolve(import.meta.dirname, '..', '..', '..');
@@ -31,7 +31,6 @@ const FEW = 10;
 const OPENED = 50;
 const ROUNDS = 4;
 const EACH_ROUND = 25;
-const HOUR_MS = 3_600_000;
 
 interface Clinic {
   readonly folder: string;
@@ -64,8 +63,7 @@ async function makeClinic(folder: string, episodes: number, { analysis, view }: 
   const clinicId = await startClinic(database, words, now);
   await startStaff(database, { name: 'Nurse', role: 'nurse', email: 'nurse@bench.example', clinicId, passwordHash: '' }, now);
   const { id: staffId } = await database.staff.findFirstOrThrow();
-  const secret = newSecret();
-  await startStaffSession(database, { tokenHash: hashSecret(secret) ?? '', staffId, startedAt: now, endsAt: new Date(now.getTime() + 10 * HOUR_MS) });
+  const cookie = await signedIn(staffId, { database, settings: readSettings({ FOLDWATCH_DATA: folder }) });
   const viewSha256 = createHash('sha256').update(view).digest('hex');
   const size = { file, clinicId, staffId, episodes, atFullLength: Math.min(OPENED, episodes), analysis, viewSha256, now };
   await seedClinic(size);
@@ -79,7 +77,7 @@ async function makeClinic(folder: string, episodes: number, { analysis, view }: 
   }
   console.log(`${episodes} open episodes, ${await database.photo.count()} photos, ${await database.openCase.count()} cases on the list`);
   await database.$disconnect();
-  return { folder, cookie: `foldwatch_staff=${secret}`, opened };
+  return { folder, cookie, opened };
 }
 
 const request = (place: string, cookie: string): Request => new Request(`http://clinic.test/api/staff/review${place}`, { headers: { cookie } });

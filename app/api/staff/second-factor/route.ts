@@ -2,4 +2,4 @@ import { commandChangeSecondFactor } from '@/lib/server/command-change-second-fa
 import { readJson } from '@/lib/server/read-json';
 import { serve } from '@/lib/server/serve';
 
-export const POST = (request: Request) => serve(request, async (actor) => commandChangeSecondFactor(actor, await readJson(request)));
+export const POST = (request: Request) => serve(request, async (actor) => commandChangeSecondFactor(actor, request.headers, await readJson(request)));
