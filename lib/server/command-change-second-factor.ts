@@ -8,9 +8,9 @@ import { beginSecondFactor, endSecondFactor, findSecondFactor, keepRecoveryHashe
 import { clearSignInDelay, takeSignInDelay } from '../edges/db/sign-in-delay';
 import { findStaffEmail } from '../edges/db/staff-people';
 import { addressModules } from '../edges/paper/qr-modules';
-import { sessionCookie } from '../edges/session/session-cookie';
 import { factorAddress, newFactorSecret, sealFactorSecret } from '../edges/session/factor-secret';
 import { hashRecoveryCode, newRecoveryCodes } from '../edges/session/recovery-codes';
+import { sessionCookie } from '../edges/session/session-cookie';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { authOfStore } from './auth-of-store';
 import { findOwnClinic } from './find-own-clinic';
@@ -49,13 +49,12 @@ export async function commandChangeSecondFactor(actor: Actor, headers: Headers, 
   const waitSeconds = await database.$transaction((queries) => takeSignInDelay(queries, email, at));
   if (waitSeconds > 0) return refusal(429, 'tooManyTries', { sentence: `Too many tries. Wait ${waitSeconds} s.` });
   const isFirst = asked.step === 'confirm';
-  // Kept before it counts, so that nobody has a second factor without a way round a lost phone.
-  const recoveryCodes = newRecoveryCodes();
-  if (isFirst && factor?.verified === false) await keepRecoveryHashes(database, staffId, recoveryCodes.map(hashRecoveryCode));
+  // One that counts is not confirmed again, and one that waits for its first code is not ended with it.
   const taken = factor?.verified === !isFirst ? await takeCode(auth, { email, typed: asked.code }, headers) : 'wrongCode';
   if (typeof taken === 'string') return refusal(400, 'wrongCode', { sentence: isFirst ? 'That code does not fit. Is the clock of the phone right?' : 'That code does not fit, or it was used already.' });
+  const recoveryCodes = newRecoveryCodes();
   await database.$transaction(async (queries) => {
-    if (!isFirst) await endSecondFactor(queries, staffId);
+    await (isFirst ? keepRecoveryHashes(queries, staffId, recoveryCodes.map(hashRecoveryCode)) : endSecondFactor(queries, staffId));
     await clearSignInDelay(queries, email);
     await noteAudit(queries, { clinicId, episodeId: null, actor: actorName(actor), action: `secondFactor.${asked.step}`, rule: may.rule, at });
   });
