@@ -11,6 +11,8 @@ import { RECOVERY_STORE } from './recovery-codes';
 import { staffAdapter } from './staff-adapter';
 import { hashPassword, isStaffPassword, LEAST_LETTERS, MOST_LETTERS } from './staff-password';
 
+/** Over https the library puts `__Secure-` before it. */
+export const STAFF_COOKIE = 'foldwatch_staff';
 /** One working day: nobody is thrown out in the middle of a shift, and a forgotten machine is not open the next morning. */
 const SESSION_SECONDS = 36_000;
 /** Password and code come in one request. */
@@ -68,7 +70,7 @@ export function staffAuth({ database, key, origin }: AuthPlace) {
       password: { hash: hashPassword, verify: ({ hash, password }) => isStaffPassword(password, hash) },
     },
     advanced: {
-      cookies: { session_token: { name: 'foldwatch_staff' } },
+      cookies: { session_token: { name: STAFF_COOKIE } },
       useSecureCookies: origin?.startsWith('https:') ?? false,
       database: { generateId: 'uuid' },
       ipAddress: { disableIpTracking: true },

@@ -12,6 +12,8 @@ import { openEarlierSeal } from '../../../lib/edges/session/earlier-seal';
 import { isFactorSealed, sealFactorSecret } from '../../../lib/edges/session/factor-secret';
 import { authOfStore } from '../../../lib/server/auth-of-store';
 import { secondFactorKey } from '../../../lib/server/second-factor-key';
+import { staffSession } from '../../../lib/server/staff-session';
+import { closeStore } from '../../../lib/server/store';
 import { MADE_AT, type TestDatabase, testClinic, testDatabase } from '../db/test-database';
 
 const SECRET = 'JBSWY3DPEHPK3PXPJBSWY3DPEHPK3PXP';
@@ -73,6 +75,15 @@ describe('the key', () => {
       await expect(secondFactorKey(place())).rejects.toThrow(/second-factor\.key is missing.*FOLDWATCH_KEY_FILE/);
       expect(await readKeyFile(file)).toBeNull();
     }
+  });
+
+  it('is not asked for by whoever is none of the staff', async () => {
+    process.env.FOLDWATCH_DATA = test.folder;
+    await beginSecondFactor(test.database, staffId, earlierSeal(SECRET, randomBytes(32), staffId));
+    expect(await staffSession(new Headers({ cookie: 'foldwatch_patient=x' }))).toBeNull();
+    await expect(staffSession(new Headers({ cookie: 'foldwatch_staff=x' }))).rejects.toThrow(/second-factor\.key is missing/);
+    await closeStore();
+    delete process.env.FOLDWATCH_DATA;
   });
 
   it('is refused by name where its file holds something else', async () => {
