@@ -16,7 +16,7 @@ function packagesOf(lockfile) {
 export function missingPackages(root = ROOT) {
   const installed = packagesOf(path.join(root, 'node_modules', '.package-lock.json'));
   return Object.entries(packagesOf(path.join(root, 'package-lock.json')))
-    .filter(([place, wanted]) => place !== '' && !wanted.optional && !wanted.devOptional && !wanted.link)
+    .filter(([place, wanted]) => place !== '' && !wanted.optional && !wanted.os && !wanted.cpu && !wanted.link)
     .filter(([place, wanted]) => installed[place]?.version !== wanted.version)
     .map(([place]) => place);
 }
