@@ -1,9 +1,10 @@
-/** `npm run bench -- accuracy|cohorts|fairness|list|method|outside|sensitivity|soak|speed`: figures that are printed, and written with `--json FILE`. */
+/** `npm run bench -- accuracy|cohorts|fairness|list|method|misleading|outside|sensitivity|soak|speed`: figures that are printed, and written with `--json FILE`. */
 import { accuracyCommand } from './accuracy/accuracy-command';
 import { cohortsCommand } from './cohorts/cohorts-command';
 import { fairnessCommand } from './fairness/fairness-command';
 import { listCommand } from './list/list-command';
 import { methodCommand } from './method/method-command';
+import { misleadingCommand } from './misleading/misleading-command';
 import { outsideCommand } from './outside/outside-command';
 import { sensitivityCommand } from './sensitivity/sensitivity-command';
 import { soakCommand } from './soak/soak-command';
@@ -15,6 +16,7 @@ const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<vo
   fairness: fairnessCommand,
   list: listCommand,
   method: methodCommand,
+  misleading: misleadingCommand,
   outside: outsideCommand,
   sensitivity: sensitivityCommand,
   soak: soakCommand,

@@ -18,6 +18,7 @@ CLASSES = ('very light', 'light', 'intermediate', 'tan', 'brown', 'dark')
 BATCH, HELD_OUT_SEED = 16, 900_000_000
 PLANE = {name: k for k, name in enumerate(PLANES)}
 MEASURED_MIN_CONFIDENCE = 0.75
+EDGES_MM = {'under 1.5 mm': (0, 1.5), '1.5-3 mm': (1.5, 3), 'over 3 mm': (3, 99)}
 
 
 def predict(networks, image, seen, mirrored=True):
@@ -57,7 +58,7 @@ def line_error(guess_unit, true_line, px):
 
 def one_map(guess, spread, truth, facts, k, px):
     """Plain numbers of one map."""
-    row = dict(tone=int(facts.ita_class[k]), plateau=float(facts.plateau[k]), tilt=float(facts.tilt[k]),
+    row = dict(tone=int(facts.ita_class[k]), plateau=float(facts.plateau[k]), edge=float(facts.edge_mm[k]), tilt=float(facts.tilt[k]),
                cut=float(facts.cut_left[k] + facts.cut_right[k]))
     for name in ('toe', 'nailPlate', 'groove', 'raw', 'macerated', 'erythema', 'nailUnit'):
         g, t = guess[PLANE[name]] > 0.5, truth[PLANE[name]] > 0.5
@@ -84,17 +85,35 @@ def dice(row, name):
     return 2 * r['common'] / max(1e-9, r['area'] + r['truth'])
 
 
-def summary(rows):
+def too_large(row):
+    """By what share of the true area the found one is larger; negative where it is smaller."""
+    return row['erythema']['area'] / row['erythema']['truth'] - 1
+
+
+def reddened(rows):
+    """Maps with redness worth measuring, and those of them where the model is sure of it."""
     red = [r for r in rows if r['erythema']['truth'] >= 5]
-    sure = [r for r in red if r['confidence'] >= MEASURED_MIN_CONFIDENCE]
+    return red, [r for r in red if r['confidence'] >= MEASURED_MIN_CONFIDENCE]
+
+
+def area_per_edge(rows):
+    """Area of sure regions by how soft their edge was drawn: a model that has seen few soft edges errs there, to one side."""
+    _, sure = reddened(rows)
+    parts = {name: [r for r in sure if low <= r['edge'] < high] for name, (low, high) in EDGES_MM.items()}
+    return {name: dict(maps=len(part), areaBias=quantiles([too_large(r) for r in part], 0.5),
+                       areaError=quantiles([abs(too_large(r)) for r in part], 0.5, 0.95)) for name, part in parts.items()}
+
+
+def summary(rows):
+    red, sure = reddened(rows)
     clean = [r for r in rows if r['erythema']['truth'] < 0.2]
-    share = lambda r: abs(r['erythema']['area'] / r['erythema']['truth'] - 1)
+    share = lambda r: abs(too_large(r))
     has = lambda name, least: [dice(r, name) for r in rows if r[name]['truth'] >= least]
     return dict(
         maps=len(rows), withRedness=len(red),
         erythemaDice=quantiles([dice(r, 'erythema') for r in red], 0.5, 0.1),
         erythemaAreaError=quantiles([share(r) for r in red], 0.5, 0.95),
-        erythemaAreaBias=quantiles([r['erythema']['area'] / r['erythema']['truth'] - 1 for r in red], 0.5),
+        erythemaAreaBias=quantiles([too_large(r) for r in red], 0.5),
         measuredShare=round(len(sure) / max(1, len(red)), 3),
         measuredAreaError=quantiles([share(r) for r in sure], 0.5, 0.95),
         measuredDice=quantiles([dice(r, 'erythema') for r in sure], 0.5, 0.1),
@@ -129,7 +148,7 @@ def judge(networks, device, batches, shifted, mirrored=True, px=8):
             bins[row] += torch.bincount(index, values.double(), 10).cpu().numpy()
         rows += [one_map(guess[b], spread[b], targets[b], facts, b, px) for b in range(BATCH)]
     usual = [r for r in rows if r['tilt'] < np.deg2rad(36)]
-    return dict(all=summary(usual), calibration=calibration(bins),
+    return dict(all=summary(usual), calibration=calibration(bins), perEdge=area_per_edge(usual),
                 perTone={name: summary([r for r in usual if r['tone'] == k]) for k, name in enumerate(CLASSES)})
 
 
@@ -148,6 +167,8 @@ def main():
     for setting in ('heldOut', 'shifted'):
         result = figures[setting]
         print(setting, json.dumps(result['all']), json.dumps(result['calibration']))
+        for edge, part in result['perEdge'].items():
+            print('  edge', edge, part)
         for tone, part in result['perTone'].items():
             print(' ', tone, {k: part[k] for k in ('erythemaDice', 'erythemaAreaError', 'measuredShare', 'measuredAreaError', 'cleanUnder3Mm2')})
 

@@ -12,6 +12,7 @@ import torch.nn.functional as F
 from draw import soft
 
 TEN_TO_NINETY = 2 * math.log(9)
+RAMP_TEN_TO_NINETY = 0.76
 
 
 def unrolled_across(t, u, drop_mm):
@@ -64,12 +65,15 @@ def one_side(d, t, s, v, distance, side):
 
 
 def level_of(d, inside_mm, width_mm):
-    """Share of the plateau, 0...1, one half on the outline; edges of several shapes, 10-90 % within width_mm."""
+    """
+    Share of the plateau, 0...1, one half on the outline, with edges of two shapes; and how wide they are from 10 to 90 %,
+    in millimetres across the unwarped outline: width_mm for the smooth one, 0.76 of it for the ramp.
+    """
     smooth = torch.sigmoid(TEN_TO_NINETY * inside_mm / width_mm)
     ramp = (0.5 + 0.8 * inside_mm / width_mm).clamp(0, 1)
     ramp = ramp * ramp * (3 - 2 * ramp)
     pick = d.chance(0.85 if d.shifted else 0.3)
-    return smooth * (1 - pick) + ramp * pick
+    return smooth * (1 - pick) + ramp * pick, width_mm * (1 - pick + RAMP_TEN_TO_NINETY * pick)
 
 
 def joined(region, seed, steps=44):
@@ -109,12 +113,12 @@ def draw_redness(d, t, p, u, v, drop_mm):
     # An edge cannot be softer than its region is wide.
     thickest = torch.where(p.toe > 0.5, region_mm, torch.full_like(region_mm, -9.0)).amax((1, 2), keepdim=True)
     width = torch.minimum(width, 1.3 * thickest.clamp_min(0.5))
-    r.level = level_of(d, region_mm, width)
+    r.level, r.edge_mm = level_of(d, region_mm, width)
     side_of = torch.sign(u - t.nail_u)
     near_side = (torch.where(side_of < 0, torch.maximum(t.cut_left, nothing_cut), torch.maximum(t.cut_right, nothing_cut)) > 0)
     fold = (p.distance < 1.0) & (p.distance > -0.6) & near_side & (v > -t.half_length) & (p.toe > 0.5)
     r.joined = joined((region_mm > 0) & (p.toe > 0.5), fold)
-    r.inside_mm, r.present, r.far_on, r.width = region_mm, torch.maximum(*present), far_on, width
+    r.inside_mm, r.present, r.far_on = region_mm, torch.maximum(*present), far_on
     r.added = r.plateau * r.level * (1 + d.uniform(0, 0.25) * d.cloud(1.2)).clamp(0.4, 1.6)
     return r
 

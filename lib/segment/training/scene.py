@@ -125,8 +125,8 @@ def compose(d):
                   erythema=field.erythema, nailUnit=p.unit, foldMarginTreated=margin_line(t, p, u, v) * p.toe,
                   excess=field.excess)
     targets = torch.stack([planes[name] for name in PLANES], 1).clamp(0, 1)
-    facts = SimpleNamespace(ita_class=field.ita_class, plateau=field.plateau.flatten(), tilt=view.tilt.flatten(),
-                            cut_left=t.cut_left.flatten(), cut_right=t.cut_right.flatten())
+    facts = SimpleNamespace(ita_class=field.ita_class, plateau=field.plateau.flatten(), edge_mm=field.red.edge_mm.flatten(),
+                            tilt=view.tilt.flatten(), cut_left=t.cut_left.flatten(), cut_right=t.cut_right.flatten())
     return torch.nan_to_num(image, 0.1, 2.0, 0.0), focus, targets, facts
 
 

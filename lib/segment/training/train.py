@@ -36,7 +36,7 @@ def parse():
     a.add_argument('--head', type=int, default=HEAD)
     a.add_argument('--again', type=int, default=3, help='batches shown again for every two new ones')
     a.add_argument('--places', type=int, default=4096, help='maps kept to be shown again')
-    a.add_argument('--start', help='weights.npz to go on from')
+    a.add_argument('--go-on-from', help='weights.npz to go on from; a name that torchrun does not take for one of its own')
     return a.parse_args()
 
 
@@ -121,8 +121,8 @@ def main():
     torch.manual_seed(a.seed)
     torch.backends.cudnn.benchmark = True
     network = ToeTissue(tuple(a.widths), a.head).to(device, memory_format=torch.channels_last)
-    if a.start:
-        load_weights(network, a.start)
+    if a.go_on_from:
+        load_weights(network, a.go_on_from)
     slow = copy.deepcopy(network).eval()
     torch.manual_seed(1000 * a.seed + rank)
     optimiser = torch.optim.AdamW(network.parameters(), lr=a.rate, weight_decay=1e-3)
