@@ -11,6 +11,8 @@ import { layPages } from '../report/lay-pages';
 import { type Answer, refusedBy } from './answer';
 import { episodePage } from './episode-page';
 import { episodeReport } from './episode-report';
+import { loadMethod } from './load-method';
+import { methodBlocks } from './method-blocks';
 import { pictureBox } from './picture-box';
 import { reportBlocks } from './report-blocks';
 import { store } from './store';
@@ -29,7 +31,8 @@ export async function loadReportPdf(actor: Actor, caseCode: string): Promise<Ans
   const report = episodeReport(story, page, moment);
   const widthOf = await printedWidths();
   const pictures = await Promise.all(report.pictures.map((one) => pictureBox(one, story.episode.photos, photoFolder, widthOf)));
-  const blocks = reportBlocks(report, pictures.filter((box) => box !== null));
+  const told = await loadMethod(actor);
+  const blocks = [...reportBlocks(report, pictures.filter((box) => box !== null)), ...('method' in told ? methodBlocks(told.method) : [])];
   const words = { title: `Report of case ${page.caseCode}`, foot: `Case ${page.caseCode}, ${page.clinic}, ${page.madeAt}. Not a diagnosis and not a medical device.` };
   const bytes = Uint8Array.from(await sheetPdf(...layPages(flowBoxes(blocks, widthOf), story.episode.clinic.paper as Paper, words)));
   const name = page.caseCode.replace(/[^\w-]/g, '_');
