@@ -26,7 +26,7 @@ export function methodBlocks(method: ShownMethod): FlowBlock[] {
     ...method.madeBy.map(small),
     ...method.accuracy.flatMap(table),
     ...table(method.fairness),
-    ...method.unfair.map(listed),
+    ...method.unfair.map((sentence) => listed(`Beyond the limit: ${sentence}.`)),
     { kind: 'heading', words: 'Where the uncertainty comes from: an example' },
     ...(example === null
       ? [small('The example could not be worked out on this machine just now.')]

@@ -41,7 +41,7 @@ function operatorsOf(shape: InkedShape, pageHeightMm: number): PDFOperator[] {
 }
 
 /** Signs that the printed face lacks and that can be said with others. */
-const SAID_OTHERWISE: Readonly<Record<string, string>> = { '−': '-', '≥': '>=', '≤': '<=', '→': '->', '\u202f': ' ', '\u2009': ' ' };
+const SAID_OTHERWISE: Readonly<Record<string, string>> = { '−': '-', '≥': '>=', '≤': '<=', '→': '->', '√': 'root of ', 'Δ': 'delta ', '\u202f': ' ', '\u2009': ' ' };
 
 /** A letter that the printed face lacks becomes a question mark: a name in another script stops no sheet. */
 function printable(text: string, font: PDFFont): string {
