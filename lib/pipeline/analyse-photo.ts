@@ -31,7 +31,7 @@ import { cardPose } from '../rectify/pose';
 import { poseGates } from '../rectify/pose-gates';
 import { resampleMap } from '../rectify/resample-map';
 import { toeGrid } from '../rectify/toe-grid';
-import type { TreatedSide } from '../segment/segmentation';
+import type { ToldSide } from '../segment/segmentation';
 import { segmentToe } from '../segment/segment-toe';
 import { cropToToe } from '../segment/crop-to-toe';
 import { toeGates } from '../segment/toe-gates';
@@ -54,7 +54,7 @@ export interface AnalysisRequest {
   /** The same for several cards, by serial: the one whose serial this photo shows counts. */
   readonly baselines?: ReadonlyMap<string, CardBaseline>;
   /** Treated side of the nail in a picture with the toe pointing up, as recorded on the day. */
-  readonly treatedSide?: TreatedSide | null;
+  readonly treatedSide?: ToldSide | null;
   /** Earlier visits of the same toe. */
   readonly earlier?: readonly EarlierVisit[];
 }

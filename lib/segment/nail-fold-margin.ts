@@ -2,7 +2,7 @@ import type { LineMm, PointMm, RingMm } from '../units';
 import { MARGIN_STEP_MM } from './constants';
 import { highestNearby } from './highest-nearby';
 import { marginArc } from './margin-arc';
-import type { TissueFields, TreatedSide } from './segmentation';
+import type { TissueFields, ToldSide, TreatedSide } from './segmentation';
 import { treatedSide } from './treated-side';
 
 /** The margin of the treated side, from the fold's distal end to the middle of the proximal fold. */
@@ -22,14 +22,15 @@ export interface TracedMargin {
  * @param fields tissue fields
  * @param nailUnit outer outline of the nail unit
  * @param told the treated side where it is on record; a picture that speaks clearly against it is believed
- * @returns the line, or null when no stretch of at least 6 mm is supported
+ * @returns the line, or null when no stretch of at least 6 mm is supported, or it cannot be told which side was treated
  * @example traceNailFoldMargin(fields, ring)?.side // 'left'
  */
-export function traceNailFoldMargin(fields: TissueFields, nailUnit: RingMm, told: TreatedSide | null = null): TracedMargin | null {
+export function traceNailFoldMargin(fields: TissueFields, nailUnit: RingMm, told: ToldSide | null = null): TracedMargin | null {
   const ring = resampleRing(nailUnit, MARGIN_STEP_MM);
   const heard = ring.map((point) => highestNearby(fields.grid, fields.foldMargin, point));
   const middleMm = (Math.min(...ring.map((p) => p.acrossMm)) + Math.max(...ring.map((p) => p.acrossMm))) / 2;
   const side = treatedSide(fields, ring, heard, middleMm, told);
+  if (side === null) return null;
   // The margin ends in the middle of the proximal fold, however far the field murmurs on along the other side.
   const arc = marginArc(fields, ring, heard, ({ acrossMm }) => (side === 'left') === acrossMm < middleMm);
   if (!arc) return null;

@@ -7,7 +7,7 @@ import { traceNailFoldMargin, type TracedMargin } from './nail-fold-margin';
 import { outlinesOf } from './outlines-of';
 import { piecesNear } from './pieces-near';
 import { rawTissue } from './raw-tissue';
-import type { Segmentation, TissueFields, TreatedSide } from './segmentation';
+import type { Segmentation, TissueFields, ToldSide } from './segmentation';
 import type { ToeColours } from './toe-colours';
 import { type Piece, tracePieces } from './trace-pieces';
 import { leastVisibleStepEi } from './weigh-evidence';
@@ -24,7 +24,7 @@ import { ringMask } from '../rectify/ring-mask';
  * @returns outlines; null for what was not found. Nothing found is no finding of "nothing there"
  * @example segmentToe(colours, fields).erythema?.confidence
  */
-export function segmentToe(colours: ToeColours, fields: TissueFields, told: TreatedSide | null = null): Segmentation {
+export function segmentToe(colours: ToeColours, fields: TissueFields, told: ToldSide | null = null): Segmentation {
   const { grid } = fields;
   const [toePiece] = tracePieces(grid, fields.toe, HALF, LEAST_TOE_MM2);
   const [platePiece] = tracePieces(grid, fields.nailPlate, HALF, LEAST_PLATE_MM2);

@@ -27,6 +27,8 @@ export interface TissueFields {
 
 /** Which side of the nail was treated, seen with the toe pointing up the page. */
 export type TreatedSide = 'left' | 'right';
+/** As recorded on the day. */
+export type ToldSide = TreatedSide | 'both';
 
 export interface RegionRing {
   readonly ring: RingMm;

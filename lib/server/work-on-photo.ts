@@ -13,6 +13,7 @@ import { keepWhole } from '../edges/files/keep-whole';
 import { mapPath, photoPath, viewPath } from '../edges/files/photo-path';
 import { pressMap } from '../edges/files/press-map';
 import { errorFacts, logEvent } from '../edges/log/log-event';
+import type { ToldSide } from '../segment/segmentation';
 import type { UprightPhoto } from '../photo/upright-photo';
 import { analysePhoto } from '../pipeline/analyse-photo';
 import { analysisToJson } from '../pipeline/analysis-json';
@@ -104,7 +105,7 @@ async function measureToe(file: Uint8Array, photo: ClaimedPhoto, store: Store, p
   return { ...known, json, viewSha256, mapSha256, outcome: isMeasuredAnalysis(analysis) ? 'measured' : 'retake', gates };
 }
 
-function treatedSideOf({ episode: { procedure } }: ClaimedPhoto): 'left' | 'right' | null {
+function treatedSideOf({ episode: { procedure } }: ClaimedPhoto): ToldSide | null {
   return procedure && sideInPicture({ foot: procedure.foot as Procedure['foot'], treatedSides: JSON.parse(procedure.treatedSides) as Procedure['treatedSides'] });
 }
 

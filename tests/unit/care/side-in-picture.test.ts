@@ -11,10 +11,13 @@ describe('the treated side in a picture with the toe pointing up', () => {
     expect(sideInPicture({ foot, treatedSides: [side] })).toBe(expected);
   });
 
-  it('is not known without foot or side, nor where both were treated', () => {
+  it('is not known without foot or side', () => {
     expect(sideInPicture({ foot: null, treatedSides: ['medial'] })).toBeNull();
     expect(sideInPicture({ foot: 'left', treatedSides: [] })).toBeNull();
     expect(sideInPicture({ foot: 'left' })).toBeNull();
-    expect(sideInPicture({ foot: 'left', treatedSides: ['medial', 'lateral'] })).toBeNull();
+  });
+
+  it('is both where both were treated', () => {
+    expect(sideInPicture({ foot: 'left', treatedSides: ['medial', 'lateral'] })).toBe('both');
   });
 });

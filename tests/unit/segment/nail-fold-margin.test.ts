@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { traceNailFoldMargin } from '../../../lib/segment/nail-fold-margin';
-import type { TissueFields } from '../../../lib/segment/segmentation';
+import type { TissueFields, ToldSide } from '../../../lib/segment/segmentation';
 import { tracePieces } from '../../../lib/segment/trace-pieces';
 import type { LineMm } from '../../../lib/units';
 import { drawFields } from './draw-fields';
 import { GRID, SQUARE_TOE } from './square-toe';
 
 const FIELDS = drawFields(GRID, SQUARE_TOE);
-const trace = (fields: TissueFields, told: 'left' | 'right' | null = null) =>
+const trace = (fields: TissueFields, told: ToldSide | null = null) =>
   traceNailFoldMargin(fields, tracePieces(GRID, fields.nailUnit, 0.5, 10)[0].outer, told);
 
 /** The margin's field as heard along some lines, softer or louder. */
@@ -33,6 +33,13 @@ describe('the treated margin', () => {
   it('is on the side that the record tells, unless margin and groove both speak against it: records can be wrong', () => {
     expect(trace(withMargins({ line: RIGHT, loud: 1 }, { line: LEFT, loud: 0.8 }), 'left')?.side).toBe('left');
     expect(trace(FIELDS, 'left')?.side).toBe('right');
+  });
+
+  it('is not taken on either side where nothing tells which: no groove, no record, and two folds that speak alike', () => {
+    const even = { ...withMargins({ line: RIGHT, loud: 0.8 }, { line: LEFT, loud: 0.8 }), groove: new Float32Array(FIELDS.groove.length) };
+    expect(trace(even)).toBeNull();
+    expect(trace(even, 'left')?.side).toBe('left');
+    expect(trace(even, 'both')).not.toBeNull();
   });
 
   it('goes on to the middle of the proximal fold, where its field falls silent before', () => {
