@@ -19,6 +19,7 @@ export const HIGHEST_LEVEL = 0.65;
 export const EDGE_SHARE = 0.5;
 /** The plateau is what nine tenths of the region stay below: soft edges are part of it too. */
 export const PLATEAU_QUANTILE = 0.9;
+/** Side of the window over which the index is averaged: as much as a bell of 0.25 mm. */
 export const OUTLINE_SMOOTH_MM = 0.9;
 /** Skin around a region, beyond its soft edge and still beside it. */
 export const SURROUNDINGS_FROM_MM = 1.25;

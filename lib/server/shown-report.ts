@@ -48,6 +48,6 @@ export const REPORT_CAUTIONS = [
 /** How it was measured, in short. */
 export const REPORT_METHOD = [
   'A printed calibration card lies around the toe. Its markers give the plane and the scale of the picture, so that lengths are in millimetres; its grey and coloured fields give the light. A photo is refused, with its reason, where card, sharpness, light or tilt do not allow a measurement.',
-  'A trained model proposes where redness, raw tissue, nail and nail fold lie; a region counts only where the erythema index steps across its outline by more than the reference skin scatters. Reach is the largest distance of the redness from the nail-fold margin; area is what its outline encloses.',
+  'A trained model proposes where redness, raw tissue, nail and nail fold lie; a region counts only where the erythema index steps across its outline by more than the reference skin scatters, and the index has a say in where that outline runs. Reach is the largest distance of the redness from the nail-fold margin; area is what its outline encloses.',
   'The uncertainty combines print and card plane, lens, height of the nail over the card, where the outline lies, and what the model leaves over on rendered photos of known truth (JCGM 100, k = 2). Accuracy was judged on rendered photos, not on patients.',
 ] as const;
