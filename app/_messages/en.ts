@@ -6,7 +6,7 @@ export const en = {
   loading: 'Opening your page …',
   noAccess: {
     title: 'Open your own link again',
-    text: 'This phone does not know whose toe it is. Scan the square code on your care sheet, or open the link the clinic sent you.',
+    text: 'This phone does not know whose toe it is. Scan the square code on your care sheet, or open the link the clinic sent you. If your toe worries you, do not wait: call. The number is on your care sheet.',
   },
   linkEnded: {
     title: 'This link does not open any more',
@@ -50,6 +50,7 @@ export const en = {
     fromPlan: 'This is your clinic’s plan for you.',
     calendar: 'Put these days into my calendar',
     start: 'Start today’s check-in',
+    startBefore: 'Send a check-in now',
     resume: 'Go on with your check-in',
     bleeding: 'There is blood on the bandage',
     received: 'What reached the clinic',
@@ -85,6 +86,7 @@ export const en = {
     again: 'Take another photo',
     choose: 'Choose a photo you have already',
     without: 'I cannot take a photo now',
+    underDressing: (until: string) => `Leave the dressing on until ${until}. Do not take it off for a photo. Come back after that, or go on without one.`,
     keeping: 'Keeping your photo on this phone …',
     sending: 'Your photo is on its way. You can go on.',
     checking: 'The clinic’s computer is looking at the photo. You can go on.',
@@ -112,7 +114,7 @@ export const en = {
     wetness: {
       title: 'When you took the dressing off, how wet was it?',
       options: { dry: 'Dry', damp: 'Damp', wet: 'Wet' },
-      colour: 'What colour is the wet?',
+      colour: 'What colour is it?',
       colours: { clear: 'Clear', yellow: 'Yellow', green: 'Green', bloody: 'With blood' },
       consistency: 'Is it thin or thick?',
       consistencies: { watery: 'Thin, like water', thick: 'Thick, like cream or milk' },
@@ -164,6 +166,7 @@ export const en = {
     title: 'Your clinic has your check-in',
     at: (when: string) => `Received ${when}.`,
     withPhoto: 'Photo and answers have arrived.',
+    withUnmeasuredPhoto: 'Photo and answers have arrived. The computer cannot measure the photo. A person at the clinic will look at it.',
     withoutPhoto: 'Your answers have arrived, without a photo.',
     next: 'What happens next',
     nextText: 'The clinic looks at what you sent. If they want to know more, they call you or write here.',
@@ -174,7 +177,7 @@ export const en = {
     title: 'The dressing stays on',
     until: (when: string) => `Leave it on until ${when}, even if it looks messy.`,
     over: 'The time for the first dressing is over. Follow your plan on today’s page.',
-    common: 'On the first day some blood on the bandage is common (common practice). If blood keeps coming, someone has to know.',
+    common: 'On the first day some blood can come through the bandage. If blood keeps coming, someone has to know.',
     worry: 'There is blood on the bandage',
     pressTitle: 'Press and raise',
     press: [

@@ -8,7 +8,7 @@ export const es: Messages = {
   loading: 'Abriendo su página …',
   noAccess: {
     title: 'Abra otra vez su propio enlace',
-    text: 'Este teléfono no sabe de quién es el dedo. Escanee el código cuadrado de su hoja de cuidados o abra el enlace que le envió la clínica.',
+    text: 'Este teléfono no sabe de quién es el dedo. Escanee el código cuadrado de su hoja de cuidados o abra el enlace que le envió la clínica. Si su dedo le preocupa, no espere: llame. El número está en su hoja de cuidados.',
   },
   linkEnded: {
     title: 'Este enlace ya no se abre',
@@ -52,6 +52,7 @@ export const es: Messages = {
     fromPlan: 'Este es el plan de su clínica para usted.',
     calendar: 'Poner estos días en mi calendario',
     start: 'Empezar el control de hoy',
+    startBefore: 'Enviar un control ahora',
     resume: 'Seguir con su control',
     bleeding: 'Hay sangre en el vendaje',
     received: 'Lo que llegó a la clínica',
@@ -87,6 +88,7 @@ export const es: Messages = {
     again: 'Hacer otra foto',
     choose: 'Elegir una foto que ya tengo',
     without: 'Ahora no puedo hacer una foto',
+    underDressing: (until) => `Deje el vendaje puesto hasta ${until}. No lo quite para una foto. Vuelva después de esa hora, o siga sin foto.`,
     keeping: 'Guardando su foto en este teléfono …',
     sending: 'Su foto está en camino. Puede seguir.',
     checking: 'El ordenador de la clínica está mirando la foto. Puede seguir.',
@@ -114,7 +116,7 @@ export const es: Messages = {
     wetness: {
       title: 'Cuando quitó el vendaje, ¿estaba mojado?',
       options: { dry: 'Seco', damp: 'Húmedo', wet: 'Mojado' },
-      colour: '¿De qué color es lo mojado?',
+      colour: '¿De qué color es?',
       colours: { clear: 'Transparente', yellow: 'Amarillo', green: 'Verde', bloody: 'Con sangre' },
       consistency: '¿Es claro o espeso?',
       consistencies: { watery: 'Claro, como agua', thick: 'Espeso, como crema o leche' },
@@ -166,6 +168,7 @@ export const es: Messages = {
     title: 'Su clínica tiene su control',
     at: (when) => `Recibido ${when}.`,
     withPhoto: 'Han llegado la foto y las respuestas.',
+    withUnmeasuredPhoto: 'Han llegado la foto y las respuestas. El ordenador no puede medir la foto. Una persona de la clínica la mirará.',
     withoutPhoto: 'Han llegado sus respuestas, sin foto.',
     next: 'Qué pasa ahora',
     nextText: 'La clínica mira lo que envió. Si quiere saber más, le llama o le escribe aquí.',
@@ -176,7 +179,7 @@ export const es: Messages = {
     title: 'El vendaje se queda puesto',
     until: (when) => `Déjelo puesto hasta ${when}, aunque se vea sucio.`,
     over: 'El tiempo del primer vendaje ha pasado. Siga su plan en la página de hoy.',
-    common: 'Algo de sangre en el vendaje el primer día es frecuente (práctica habitual). Si la sangre sigue saliendo, alguien tiene que saberlo.',
+    common: 'El primer día puede pasar algo de sangre por el vendaje. Si la sangre sigue saliendo, alguien tiene que saberlo.',
     worry: 'Hay sangre en el vendaje',
     pressTitle: 'Apretar y levantar',
     press: [

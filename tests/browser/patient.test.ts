@@ -205,6 +205,34 @@ describe.skipIf(!hasChromium())('the patient at home', () => {
     await context.setOffline(false);
   });
 
+  it('asks for no photo while the dressing stays on, and has blood on the bandage before everything else', async () => {
+    // In a zone in which it is noon now, five hours ago was the same day.
+    const east = 12 - new Date().getUTCHours();
+    clinic.state = stateAfterHours(5, { timeZone: `Etc/GMT${east > 0 ? '-' : '+'}${Math.abs(east)}` });
+    await open('/today');
+    await page.getByRole('heading', { name: 'The day of your nail operation' }).waitFor();
+    const [first] = await page.getByRole('main').getByRole('link').allInnerTexts();
+    expect(first).toBe('There is blood on the bandage');
+    expect(await page.getByRole('link', { name: 'Start today’s check-in' }).count()).toBe(0);
+    await page.getByRole('link', { name: 'Send a check-in now' }).click();
+    await seen(/Leave the dressing on until .* Do not take it off for a photo/);
+    expect(await page.getByLabel('Take the photo').count()).toBe(0);
+    await press('Go on to the questions');
+    await seen('Question 1 of 6');
+  });
+
+  it('says at the end that a photo cannot be measured, where it was not taken again', async () => {
+    clinic.verdictOf = () => ({ state: 'retake', gates: ['blur'] });
+    await open('/check-in');
+    await takePhoto(TOE);
+    await seen('The picture is not sharp.');
+    await press('Go on to the questions');
+    await skipQuestions();
+    await press('Send');
+    await page.getByRole('heading', { name: 'Your clinic has your check-in' }).waitFor();
+    await seen('The computer cannot measure the photo. A person at the clinic will look at it.');
+  });
+
   it('sends at once that blood still comes on the first day, with the photo of the dressing', async () => {
     clinic.state = stateAfterHours(5);
     await open('/today');

@@ -16,10 +16,12 @@ interface ReceivedStepProps {
   readonly kept: KeptCheckIn;
   readonly state: PatientState;
   readonly leave: () => Promise<void>;
+  /** Was the photo to be taken again, and was not? */
+  readonly cannotMeasure?: boolean;
 }
 
 /** What was received, what happens next, whom to call; nothing about how the toe does. */
-export function ReceivedStep({ kept, state, leave }: ReceivedStepProps) {
+export function ReceivedStep({ kept, state, leave, cannotMeasure = false }: ReceivedStepProps) {
   const { messages, language, sending } = usePatient();
   const when = (instant: string | number, kind: 'day' | 'time') => sayWhen(instant, kind, language, state.timeZone);
   const { receipt } = kept;
@@ -35,7 +37,7 @@ export function ReceivedStep({ kept, state, leave }: ReceivedStepProps) {
       {receipt ? (
         <GridPaper>
           <p>{messages.received.at(when(receipt.receivedAt, 'time'))}</p>
-          <p>{kept.photo ? messages.received.withPhoto : messages.received.withoutPhoto}</p>
+          <p>{kept.photo === null ? messages.received.withoutPhoto : cannotMeasure ? messages.received.withUnmeasuredPhoto : messages.received.withPhoto}</p>
         </GridPaper>
       ) : (
         <UnsentNotice />

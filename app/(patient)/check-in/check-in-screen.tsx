@@ -39,9 +39,9 @@ function CheckIn({ state }: { readonly state: PatientState }) {
 function Step({ state, draft, hoursSince }: { readonly state: PatientState; readonly draft: Draft; readonly hoursSince: number }) {
   const { kept, change } = draft;
   const verdict = useVerdict(kept);
-  if (kept !== null && kept.at !== null) return <ReceivedStep kept={kept} state={state} leave={draft.leave} />;
+  if (kept !== null && kept.at !== null) return <ReceivedStep kept={kept} state={state} leave={draft.leave} cannotMeasure={verdict.state === 'retake'} />;
   const step = kept?.step ?? 0;
-  if (step === 0) return <PhotoStep draft={draft} verdict={verdict} />;
+  if (step === 0) return <PhotoStep draft={draft} verdict={verdict} state={state} />;
   const { title, Question } = QUESTIONS[step - 1];
   return (
     <QuestionFrame draft={draft} verdict={verdict} step={step} title={title}>

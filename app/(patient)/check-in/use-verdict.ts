@@ -15,7 +15,7 @@ async function askVerdict(clientId: string, sha256: string): Promise<PhotoVerdic
   return { state: 'waiting' };
 }
 
-/** The first word on a photo that has arrived; it is asked for until it comes. */
+/** The first word on a photo that has arrived; it is asked for until it comes, and stays with its photo. */
 export function useVerdict(kept: KeptCheckIn | null): PhotoVerdict {
   const [verdict, setVerdict] = useState<{ of: string; is: PhotoVerdict } | null>(null);
   const clientId = kept?.clientId ?? null;
@@ -37,5 +37,5 @@ export function useVerdict(kept: KeptCheckIn | null): PhotoVerdict {
       clearTimeout(timer);
     };
   }, [clientId, sha256]);
-  return verdict !== null && verdict.of === sha256 ? verdict.is : { state: 'waiting' };
+  return verdict !== null && verdict.of === kept?.photo?.sha256 ? verdict.is : { state: 'waiting' };
 }

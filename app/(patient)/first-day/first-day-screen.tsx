@@ -92,17 +92,18 @@ function PressAndRaise({ state, draft }: StepProps) {
           <PenTimer startedAtMs={startedAtMs} minutes={PRESS_MINUTES} over={messages.firstDay.askTitle} />
         </GridPaper>
       )}
-      {over ? <StillBleeding answer={answer} /> : null}
+      {over ? (
+        <StillBleeding answer={answer} />
+      ) : (
+        <Button look="wide" onClick={() => void answer(true)}>
+          {messages.firstDay.soaking}
+        </Button>
+      )}
       <DressingPhoto draft={draft} />
       {over ? null : (
-        <>
-          <Button look="wide" onClick={() => void answer(true)}>
-            {messages.firstDay.soaking}
-          </Button>
-          <Button look="plain" onClick={() => void change({ timerStartedAtMs: Date.now() - PRESS_MINUTES * 60_000 })}>
-            {messages.firstDay.askEarly}
-          </Button>
-        </>
+        <Button look="plain" onClick={() => void change({ timerStartedAtMs: Date.now() - PRESS_MINUTES * 60_000 })}>
+          {messages.firstDay.askEarly}
+        </Button>
       )}
       <WhoToCall clinic={state.clinic} />
     </>

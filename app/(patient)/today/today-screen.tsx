@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect } from 'react';
-import { ButtonLink } from '../../_components/button';
+import { ButtonLink, type ButtonLook } from '../../_components/button';
 import { GridPaper } from '../../_components/grid-paper';
 import { dueNow } from '../../../lib/care/due-now';
 import type { PatientState } from '../../../lib/care/patient-contract';
@@ -35,33 +35,37 @@ function Today({ state }: { readonly state: PatientState }) {
   useEffect(() => void leaveFirstDay(), [leaveFirstDay]);
   const firstDay = due.dressing.staysOn || bleeding?.at === null;
   const begun = draft !== null && draft.at === null;
+  // While nothing is due, what is begun by oneself is no task: on the first day blood is what matters.
+  const waits = due.checkIn.state === 'notYet' && !begun;
 
   return (
     <>
       <GridPaper>
         <h1>{due.day === 0 ? messages.today.dayZero : messages.today.day(due.day)}</h1>
-        <p>{messages.today.since(sayWhen(state.procedureAt, 'day', language, state.timeZone))}</p>
+        {due.day === 0 ? null : <p>{messages.today.since(sayWhen(state.procedureAt, 'day', language, state.timeZone))}</p>}
         <DayStrip day={due.day} state={state} />
       </GridPaper>
       <UnsentNotice />
-      <ButtonLink look="main" href="/check-in">
-        {begun ? messages.today.resume : messages.today.start}
+      {firstDay && waits ? <Bleeding look="main" /> : null}
+      <ButtonLink look={waits ? 'wide' : 'main'} href="/check-in">
+        {begun ? messages.today.resume : waits ? messages.today.startBefore : messages.today.start}
       </ButtonLink>
-      {firstDay ? (
-        <ButtonLink look="wide" href="/first-day">
-          {messages.today.bleeding}
-        </ButtonLink>
-      ) : null}
+      {firstDay && !waits ? <Bleeding look="wide" /> : null}
       <DueList state={state} due={due} />
       {due.soaks?.minutes ? <SoakTimer minutes={due.soaks.minutes} /> : null}
       <ClinicMessages state={state} />
       <WhoToCall clinic={state.clinic} />
-      {firstDay ? null : (
-        <ButtonLink look="plain" href="/first-day">
-          {messages.today.bleeding}
-        </ButtonLink>
-      )}
+      {firstDay ? null : <Bleeding look="plain" />}
     </>
+  );
+}
+
+function Bleeding({ look }: { readonly look: ButtonLook }) {
+  const { messages } = usePatient();
+  return (
+    <ButtonLink look={look} href="/first-day">
+      {messages.today.bleeding}
+    </ButtonLink>
   );
 }
 
