@@ -103,6 +103,26 @@ describe.skipIf(!hasChromium())('the triage nurse', () => {
     expect(kept).toMatchObject({ rule: 'spreading', reason: 'Seen in clinic this morning.' });
   });
 
+  it('begins the list with an arrow from nowhere, and leaves arrows alone beside an open case', async () => {
+    const page = await signIn('nurse@heronlane.example');
+    const focused = () => page.evaluate(() => document.activeElement?.textContent ?? '');
+    await page.keyboard.press('ArrowDown');
+    expect(await focused()).toContain((await codes(page))[0]);
+    await page.keyboard.press('Enter');
+    await page.getByRole('region', { name: 'Case HL-103' }).getByText('Not dry by day 21.').waitFor();
+    await page.evaluate(() => (document.activeElement as HTMLElement).blur());
+    await page.keyboard.press('ArrowDown');
+    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('BODY');
+  });
+
+  it('finds what can be done on the first screen of a case, at 1280 by 800', async () => {
+    const page = await signIn('nurse@heronlane.example');
+    await page.getByRole('button', { name: /HL-103/ }).click();
+    const called = page.getByRole('region', { name: 'Case HL-103' }).getByRole('button', { name: /^Called/ });
+    await called.waitFor();
+    expect(await called.evaluate((one) => one.getBoundingClientRect().bottom)).toBeLessThan(800);
+  });
+
   it('sees a new emergency come to the top by itself, and hears of it', async () => {
     const page = await signIn('nurse@heronlane.example');
     await find('HL-106', { rule: 'bleeding', level: 'now', sentence: 'Blood keeps coming after 20 min of pressure.' });

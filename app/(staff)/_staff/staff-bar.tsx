@@ -17,11 +17,15 @@ export function StaffBar({ here }: { readonly here: StaffHere }) {
         {here.clinicName}
       </a>
       <nav className={styles.places} aria-label="Places">
+        {here.role === 'admin' ? null : <a href="/review">List</a>}
         {here.role === 'admin' ? null : <a href="/episodes/new">Start an episode</a>}
         <a href="/clinic">Clinic</a>
       </nav>
       <a className={styles.who} href="/account">
-        {here.name}, {here.role}
+        <span className={styles.name}>
+          {here.name}, {here.role}
+        </span>
+        <span className={styles.short}>Account</span>
       </a>
       <Button look="plain" onClick={signOut}>
         Sign out

@@ -26,8 +26,10 @@ export function ReviewScreen() {
     setOpenId(null);
     requestAnimationFrame(() => buttons().find((one) => one.dataset.row === was)?.focus());
   };
-  useLetters({ j: () => move(1), k: () => move(-1), Escape: close });
-  // Arrows belong to the list only while the focus is there: elsewhere they scroll.
+  // From nowhere an arrow begins the list; beside an open case, or in it, arrows scroll.
+  const begin = () => (document.activeElement === document.body && openId === null ? move(1) : false);
+  useLetters({ j: () => move(1), k: () => move(-1), ArrowDown: begin, ArrowUp: begin, Escape: close });
+  // While the focus is in the list, arrows belong to it.
   const arrows = (event: KeyboardEvent<HTMLElement>) => {
     const by = { ArrowDown: 1, ArrowUp: -1 }[event.key];
     if (by === undefined) return;

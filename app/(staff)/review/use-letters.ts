@@ -13,8 +13,11 @@ function isWriting(target: EventTarget | null): boolean {
   return target instanceof HTMLElement && (target.isContentEditable || /^(TEXTAREA|SELECT)$/.test(target.tagName) || (target instanceof HTMLInputElement && !/^(radio|checkbox)$/.test(target.type)));
 }
 
-/** Keys without Ctrl, Alt or Meta as commands, wherever the focus is, except where somebody writes. */
-export function useLetters(commands: Readonly<Record<string, () => void>>): void {
+/**
+ * Keys without Ctrl, Alt or Meta as commands, wherever the focus is, except where somebody writes. A command that answers
+ * `false` has left the key alone: it does what it does without us.
+ */
+export function useLetters(commands: Readonly<Record<string, () => void | false>>): void {
   const newest = useRef(commands);
   useEffect(() => {
     newest.current = commands;
@@ -25,8 +28,7 @@ export function useLetters(commands: Readonly<Record<string, () => void>>): void
       if (event.key.length === 1 && !lettersAreOn()) return;
       const command = newest.current[event.key];
       if (command === undefined) return;
-      event.preventDefault();
-      command();
+      if (command() !== false) event.preventDefault();
     };
     document.addEventListener('keydown', pressed);
     return () => document.removeEventListener('keydown', pressed);
