@@ -85,6 +85,21 @@ describe.skipIf(!hasChromium())('the clinician at the follow-up', () => {
     return page;
   }
 
+  it('answers what is wrong, how it looks and how it went on the first screen, with no empty paper', async () => {
+    const page = await signIn('clinician', '/episodes/HL-101');
+    const last = page.getByRole('region', { name: 'What came last' });
+    await last.getByText(/Photo, day 14\.0: measured; /).waitFor();
+    await last.getByText('6 of 10').waitFor();
+    const below = await last.getByText('6 of 10').evaluate((one) => one.getBoundingClientRect().bottom);
+    expect(below).toBeLessThan(800);
+    expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id)).toEqual([]);
+    await page.goto(at('/episodes/HL-104'));
+    // Nobody has come to its photos: five series have no value, and pain was said.
+    await page.getByText(/^Redness area; .*Raw area:/).waitFor();
+    expect(await page.getByRole('figure').filter({ has: page.locator('figcaption', { hasText: /^Pain/ }) }).count()).toBe(1);
+    expect(await page.getByRole('figure').filter({ has: page.locator('figcaption', { hasText: /^Redness area/ }) }).count()).toBe(0);
+  });
+
   it('draws an outline anew, sees the numbers at once, and finds both versions kept', async () => {
     const page = await signIn('clinician', '/episodes/HL-101');
     await page.getByRole('button', { name: /Draw an outline of day 14/ }).click();

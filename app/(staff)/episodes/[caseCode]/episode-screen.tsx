@@ -1,10 +1,11 @@
 import type { EpisodePage } from '../../../../lib/server/shown-episode';
-import { TrendPlot } from '../../../_components/trend-plot';
 import { Cautions } from './cautions';
 import { ComparePhotos } from './compare-photos';
+import { Course } from './course';
 import { Days } from './days';
 import styles from './episode-screen.module.css';
 import { Findings } from './findings';
+import { Newest } from './newest';
 import { PrintButton } from './print-button';
 import { SignOff } from './sign-off';
 import { Words } from './words';
@@ -52,24 +53,8 @@ export function EpisodeScreen({ page }: { readonly page: EpisodePage }) {
 
       <div className={styles.first}>
         <Findings open={open} closed={page.closed} ruleBookVersion={page.ruleBookVersion} />
-        <section aria-labelledby="course" className={styles.course}>
-          <h2 id="course">The course</h2>
-          <p className={styles.how}>{eventWords(events)}</p>
-          <div className={styles.plots}>
-            {plots.map((shown) => (
-              <TrendPlot key={shown.id} shown={shown} />
-            ))}
-          </div>
-          <p className={styles.how}>
-            Across: days since the procedure. Bars: uncertainty, k = 2; an open lower end reaches below zero. Crosses under the line: photos or reports without a value; no line
-            is drawn across them. There is no published norm for a toe after this procedure: each toe is its own control.
-          </p>
-          <ul className={styles.raw}>
-            {raw.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-        </section>
+        <Newest photos={photos} days={page.days} />
+        <Course plots={plots} events={events} raw={raw} />
       </div>
 
       <section aria-labelledby="photos" className={styles.section}>
@@ -85,11 +70,6 @@ export function EpisodeScreen({ page }: { readonly page: EpisodePage }) {
 }
 
 const openWords = (count: number): string => (count === 0 ? 'No finding is open.' : count === 1 ? 'One finding is open.' : `${count} findings are open.`);
-
-function eventWords(events: EpisodePage['events']): string {
-  if (events.length === 0) return 'No antibiotic, call or message is on record.';
-  return `Letters: ${events.map(({ letter, words, when }) => `${letter} ${words}, ${when}`).join('; ')}.`;
-}
 
 function Fact({ name, words }: { readonly name: string; readonly words: string }) {
   return (
