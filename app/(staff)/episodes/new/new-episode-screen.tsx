@@ -105,6 +105,8 @@ export function NewEpisodeScreen({ form }: { readonly form: StartForm }) {
           <Choice legend="Matricectomy (needed)" options={MATRIX} {...one('matrix')} />
           <Choice legend="Anaesthetic given" options={BLOCK} {...one('block')} />
           {draft.block === 'other' ? <TimeField label="Anaesthetic given at" value={draft.blockAt} onChange={(blockAt) => set({ blockAt })} /> : null}
+          <Choice legend="Antibiotic" options={ANTIBIOTIC} {...one('antibiotic')} />
+          {draft.antibiotic === 'other' ? <TimeField label="Antibiotic started at" value={draft.antibioticAt} onChange={(value) => set({ antibioticAt: value })} /> : null}
           <TimeField label="Time of the procedure (needed)" value={draft.at} onChange={(at) => set({ at })} />
         </section>
         <section className={styles.part} aria-labelledby="found">
@@ -113,8 +115,6 @@ export function NewEpisodeScreen({ form }: { readonly form: StartForm }) {
           <Choice legend="Pus" options={SEEN} {...one('pus')} />
           <Choice legend="Bone" options={FELT} {...one('bone')} />
           <Choice legend="If the partial removal fails" options={FAILS} {...one('fails')} />
-          <Choice legend="Antibiotic" options={ANTIBIOTIC} {...one('antibiotic')} />
-          {draft.antibiotic === 'other' ? <TimeField label="Antibiotic started at" value={draft.antibioticAt} onChange={(value) => set({ antibioticAt: value })} /> : null}
           <Choice legend="At risk because of" options={RISK} {...several('risks')} />
         </section>
         <section className={styles.part} aria-labelledby="gets">
