@@ -34,6 +34,8 @@ export const answersSchema = z.strictObject({
   proudTissue: asked,
   /** Blood keeps coming after twenty minutes of pressure with the foot raised. */
   bleedingAfterPressure: asked,
+  /** Blood runs or drips, or the person feels faint: nobody waits for the end of the twenty minutes. */
+  bloodRuns: asked,
 });
 
 export type Answers = z.infer<typeof answersSchema>;

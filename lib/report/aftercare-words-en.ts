@@ -28,7 +28,7 @@ export const AFTERCARE_EN: AftercareWords = {
   },
   bleeding: {
     heading: 'If it bleeds',
-    lines: ['Press on it with a clean cloth. Put your foot up, higher than your hip. Keep pressing for 20 minutes and do not look in between.', 'Is blood still coming after 20 minutes? Call at once.'],
+    lines: ['Press on it with a clean cloth. Put your foot up, higher than your heart. Keep pressing for 20 minutes and do not look in between.', 'Is blood still coming after 20 minutes? Does it run or drip, or do you feel faint? Call at once.'],
   },
   call: {
     heading: 'Call at once if',

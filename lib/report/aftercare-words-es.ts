@@ -28,7 +28,7 @@ export const AFTERCARE_ES: AftercareWords = {
   },
   bleeding: {
     heading: 'Si sangra',
-    lines: ['Apriete con un paño limpio. Ponga el pie en alto, por encima de la cadera. Apriete 20 minutos seguidos sin mirar.', '¿Sigue saliendo sangre después de 20 minutos? Llame enseguida.'],
+    lines: ['Apriete con un paño limpio. Ponga el pie en alto, más alto que el corazón. Apriete 20 minutos seguidos sin mirar.', '¿Sigue saliendo sangre después de 20 minutos? ¿Corre o gotea, o se marea? Llame enseguida.'],
   },
   call: {
     heading: 'Llame enseguida si',

@@ -25,6 +25,7 @@ const SIGNS: readonly (readonly [keyof Answers, string])[] = [
   ['cornerTender', 'corner tender'],
   ['proudTissue', 'proud red tissue'],
   ['bleedingAfterPressure', 'bleeds after 20 min of pressure'],
+  ['bloodRuns', 'blood runs or drips, or faint'],
 ];
 
 /**

@@ -17,7 +17,7 @@ const RULES: Readonly<Record<RuleId, RuleText>> = {
   'spreading-proximal': { name: 'Redness spreads toward the ankle', limits: ['spreading.mm'] },
   'streak-or-fever': { name: 'Red streak or fever', limits: ['fever.celsius', 'fever.lowCelsius'] },
   'dusky-toe': { name: 'Black, grey or cold toe', limits: ['numb.hours'] },
-  bleeding: { name: 'Bleeding that does not stop', limits: [], basis: 'common practice: 20 min of pressure with the foot raised' },
+  bleeding: { name: 'Bleeding that does not stop', limits: [], basis: 'common practice: 20 min of pressure with the foot raised; at once where blood runs' },
   purulent: { name: 'Thick coloured discharge', limits: ['purulent.reachMm'], basis: 'NHSN wording' },
   'pain-rising': { name: 'Pain rises', limits: ['pain.riseTwice', 'pain.riseOnce'] },
   stalled: { name: 'The raw area stands still', limits: ['stalled.peakPercent', 'stalled.dropPercent'] },

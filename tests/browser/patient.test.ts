@@ -250,6 +250,19 @@ describe.skipIf(!hasChromium())('the patient at home', () => {
     expect(only(clinic.photos).kind).toBe('dressing');
   });
 
+  it('has the emergency number first where blood runs, and says nothing of twenty minutes that nobody pressed', async () => {
+    clinic.state = stateAfterHours(5);
+    await open('/first-day');
+    await press('There is blood on the bandage');
+    await press('Blood runs or drips, or I feel faint');
+    const advice = page.getByRole('alert').filter({ hasText: 'Call now, and keep pressing' });
+    await advice.waitFor();
+    expect((await advice.getByRole('link').allInnerTexts())[0]).toBe('Call 999 now');
+    await page.getByRole('heading', { name: 'Your clinic has your check-in' }).waitFor();
+    expect(only(clinic.checkIns)).toMatchObject({ kind: 'firstDay', answers: { bloodRuns: true } });
+    expect(Object.keys(only(clinic.checkIns).answers)).toEqual(['bloodRuns']);
+  });
+
   it('speaks Spanish where the clinic says so, and says so to screen readers', async () => {
     clinic.state = { ...clinic.state, language: 'es' };
     await open('/today');

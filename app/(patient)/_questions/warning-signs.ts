@@ -12,10 +12,11 @@ export type WarningSign =
   | 'boneVisible'
   | 'painOutOfProportion'
   | 'numb'
-  | 'bleedingAfterPressure';
+  | 'bleedingAfterPressure'
+  | 'bloodRuns';
 
 /** Signs that stand for themselves as soon as they are reported. */
-const ALONE = ['streaks', 'chills', 'confusion', 'dusky', 'cold', 'boneVisible', 'painOutOfProportion', 'bleedingAfterPressure'] as const;
+const ALONE = ['streaks', 'chills', 'confusion', 'dusky', 'cold', 'boneVisible', 'painOutOfProportion', 'bleedingAfterPressure', 'bloodRuns'] as const;
 
 /** Signs that only count beside a low temperature. */
 const BESIDE = ['spreadingSeen', 'swelling', 'warmth', 'smell'] as const;

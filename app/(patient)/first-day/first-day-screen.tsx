@@ -1,8 +1,10 @@
 'use client';
 
+import type { ReactNode } from 'react';
 import { Button, ButtonLink } from '../../_components/button';
 import { GridPaper } from '../../_components/grid-paper';
 import { Notice } from '../../_components/notice';
+import type { Answers } from '../../../lib/care/answers';
 import { dueNow } from '../../../lib/care/due-now';
 import type { PatientState } from '../../../lib/care/patient-contract';
 import { usePatient } from '../_patient/patient-context';
@@ -69,8 +71,8 @@ function PressAndRaise({ state, draft }: StepProps) {
   const startedAtMs = kept?.timerStartedAtMs ?? null;
   const nowMs = useNow(1_000, skewMs) - skewMs;
   const over = startedAtMs !== null && secondsLeft(startedAtMs, PRESS_MINUTES, nowMs) === 0;
-  const answer = async (bleedingAfterPressure: boolean) => {
-    await change({ answers: { bleedingAfterPressure }, step: 2 });
+  const answer = async (answers: Answers) => {
+    await change({ answers, step: 2 });
     await send();
   };
   return (
@@ -95,7 +97,7 @@ function PressAndRaise({ state, draft }: StepProps) {
       {over ? (
         <StillBleeding answer={answer} />
       ) : (
-        <Button look="wide" onClick={() => void answer(true)}>
+        <Button look="wide" onClick={() => void answer({ bloodRuns: true })}>
           {messages.firstDay.soaking}
         </Button>
       )}
@@ -110,14 +112,14 @@ function PressAndRaise({ state, draft }: StepProps) {
   );
 }
 
-function StillBleeding({ answer }: { readonly answer: (still: boolean) => Promise<void> }) {
+function StillBleeding({ answer }: { readonly answer: (answers: Answers) => Promise<void> }) {
   const { messages } = usePatient();
   return (
     <div className={styles.bottom}>
-      <Button look="main" onClick={() => void answer(true)}>
+      <Button look="main" onClick={() => void answer({ bleedingAfterPressure: true })}>
         {messages.firstDay.still}
       </Button>
-      <Button look="wide" onClick={() => void answer(false)}>
+      <Button look="wide" onClick={() => void answer({ bleedingAfterPressure: false })}>
         {messages.firstDay.stopped}
       </Button>
     </div>
@@ -148,17 +150,17 @@ function Answered({ state, draft }: StepProps) {
   if (kept === null) return null;
   return (
     <>
-      {kept.answers.bleedingAfterPressure === true ? (
-        <Notice urgent title={messages.firstDay.stillTitle}>
-          <p>{messages.firstDay.stillText}</p>
-          <ButtonLink look="wide" href={telLink(state.clinic.phone)}>
-            {messages.clinic.phone(state.clinic.name)}, {state.clinic.phone}
-          </ButtonLink>
+      {kept.answers.bloodRuns === true ? (
+        <CallForBlood>
+          <CallEmergency clinic={state.clinic} />
+          <CallClinic clinic={state.clinic} />
+        </CallForBlood>
+      ) : kept.answers.bleedingAfterPressure === true ? (
+        <CallForBlood>
+          <CallClinic clinic={state.clinic} />
           <p>{messages.firstDay.ifClosed(state.clinic.emergencyPhone)}</p>
-          <ButtonLink look="wide" href={telLink(state.clinic.emergencyPhone)}>
-            {messages.warning.emergency(state.clinic.emergencyPhone)}
-          </ButtonLink>
-        </Notice>
+          <CallEmergency clinic={state.clinic} />
+        </CallForBlood>
       ) : (
         <Notice>
           <p>{messages.firstDay.stoppedText}</p>
@@ -166,5 +168,37 @@ function Answered({ state, draft }: StepProps) {
       )}
       <ReceivedStep kept={kept} state={state} leave={leave} />
     </>
+  );
+}
+
+function CallForBlood({ children }: { readonly children: ReactNode }) {
+  const { messages } = usePatient();
+  return (
+    <Notice urgent title={messages.firstDay.stillTitle}>
+      <p>{messages.firstDay.stillText}</p>
+      {children}
+    </Notice>
+  );
+}
+
+interface CallProps {
+  readonly clinic: PatientState['clinic'];
+}
+
+function CallClinic({ clinic }: CallProps) {
+  const { messages } = usePatient();
+  return (
+    <ButtonLink look="wide" href={telLink(clinic.phone)}>
+      {messages.clinic.phone(clinic.name)}, {clinic.phone}
+    </ButtonLink>
+  );
+}
+
+function CallEmergency({ clinic }: CallProps) {
+  const { messages } = usePatient();
+  return (
+    <ButtonLink look="wide" href={telLink(clinic.emergencyPhone)}>
+      {messages.warning.emergency(clinic.emergencyPhone)}
+    </ButtonLink>
   );
 }

@@ -2,17 +2,18 @@ import { answeredAt, answeredYes } from '../answered';
 import type { Raised } from '../finding';
 import type { Rule, View } from '../view';
 
-/** Blood keeps coming after twenty minutes of pressure with the foot raised. */
+/** Blood that runs, whatever was pressed; or that keeps coming after twenty minutes of pressure with the foot raised. */
 function judge({ visits, course }: View): Raised | null {
   const visit = visits.at(-1);
-  if (!visit || !answeredYes(visit, 'bleedingAfterPressure')) return null;
+  if (!visit) return null;
+  const evidence = { knownHours: visit.knownHours, photos: [], checkIns: answeredAt([visit]) };
+  if (answeredYes(visit, 'bloodRuns')) return { ...evidence, level: 'now', numbers: [], sentence: 'Reported: blood runs or drips, or the person feels faint.' };
+  if (!answeredYes(visit, 'bleedingAfterPressure')) return null;
   const thinned = course.episode.risks.includes('anticoagulant');
   return {
+    ...evidence,
     level: thinned ? 'now' : 'today',
-    knownHours: visit.knownHours,
     numbers: [{ name: 'pressure', value: MINUTES_OF_PRESSURE, unit: 'min' }],
-    photos: [],
-    checkIns: answeredAt([visit]),
     sentence: `Blood keeps coming after ${MINUTES_OF_PRESSURE} minutes of pressure with the foot raised${thinned ? ', and the person takes an anticoagulant' : ''}.`,
   };
 }

@@ -17,6 +17,7 @@ describe('warning signs', () => {
     [{ boneVisible: true }, ['boneVisible']],
     [{ painOutOfProportion: true }, ['painOutOfProportion']],
     [{ bleedingAfterPressure: true }, ['bleedingAfterPressure']],
+    [{ bloodRuns: true }, ['bloodRuns']],
     [{ feverC: 38 }, ['fever']],
     [{ feverC: 37.9 }, []],
     [{ feverC: 35.9, smell: true }, ['tooCold']],

@@ -59,6 +59,12 @@ describe('bleeding', () => {
     expect(once('bleeding', { bleedingAfterPressure: true }, 100, { risks: ['diabetes'] })).toEqual(['today']);
     expect(once('bleeding', { bleedingAfterPressure: false })).toEqual([]);
   });
+
+  it('calls now where blood runs or the person feels faint, and does not say that anybody pressed', () => {
+    expect(once('bleeding', { bloodRuns: true })).toEqual(['now']);
+    expect(once('bleeding', { bloodRuns: true, bleedingAfterPressure: true })).toEqual(['now']);
+    expect(once('bleeding', { bloodRuns: false })).toEqual([]);
+  });
 });
 
 describe('purulent', () => {
