@@ -14,6 +14,8 @@ interface Words {
   readonly nameOf: (by: string) => string;
 }
 
+type Resolution = Story['episode']['resolutions'][number];
+
 const keyOf = ({ rule, level, at }: Pick<Finding, 'rule' | 'level' | 'at'>): string => `${rule} ${level} ${at}`;
 
 /**
@@ -23,15 +25,30 @@ const keyOf = ({ rule, level, at }: Pick<Finding, 'rule' | 'level' | 'at'>): str
 export function episodeFindings(story: Story, said: readonly Finding[], words: Words): { open: ShownFinding[]; closed: ShownFinding[] } {
   const known = new Set(said.map(keyOf));
   const kept = story.findings.filter((row) => !known.has(keyOf(JSON.parse(row.json) as Finding))).map((row) => closedByPerson(row, story));
-  const all = [...said, ...kept].sort((a, b) => levelRank(b.level) - levelRank(a.level) || Date.parse(b.at) - Date.parse(a.at));
+  const all = [...said.map((finding) => openWhileAsked(finding, story)), ...kept].sort((a, b) => levelRank(b.level) - levelRank(a.level) || Date.parse(b.at) - Date.parse(a.at));
   const shown = (open: boolean) => all.filter(({ closed }) => (closed === null) === open).map((one) => shownFinding(one, words));
   return { open: shown(true), closed: shown(false) };
+}
+
+/** A question to the clinician closes nothing: the next word does. */
+const closes = ({ action }: Resolution): boolean => action !== 'askClinician';
+
+/** To the rules a question is a word like any other, so that they speak again of what comes later; on the page it waits for its answer. */
+function openWhileAsked(finding: Finding, { episode: { resolutions } }: Story): Finding {
+  const { rule, closed } = finding;
+  const closedMs = Date.parse(closed?.at ?? '');
+  const onRule = resolutions.filter((one) => one.rule === rule && one.at.getTime() >= closedMs);
+  if (!onRule.some((one) => one.at.getTime() === closedMs && !closes(one))) return finding;
+  return closedBy(finding, onRule.find(closes));
 }
 
 /** A word on this finding, or a later one on its rule. */
 function closedByPerson({ id, json, foundAt }: Story['findings'][number], { episode }: Story): Finding {
   const finding = JSON.parse(json) as Finding;
-  const word = episode.resolutions.find((one) => one.findingId === id || (one.rule === finding.rule && one.at >= foundAt));
+  return closedBy(finding, episode.resolutions.find((one) => closes(one) && (one.findingId === id || (one.rule === finding.rule && one.at >= foundAt))));
+}
+
+function closedBy(finding: Finding, word: Resolution | undefined): Finding {
   return word ? { ...finding, closed: { at: word.at.toISOString(), by: word.by, reason: word.reason } } : { ...finding, closed: null };
 }
 

@@ -60,8 +60,8 @@ const reach = (value: number) => ({
   grooveWidth: { value: 2, u: 0.3, U: 0.6, unit: 'mm' },
 });
 
-async function opened(): Promise<EpisodePage> {
-  const found = await loadEpisode(as('clinician'), 'HF-1');
+async function opened(caseCode = 'HF-1'): Promise<EpisodePage> {
+  const found = await loadEpisode(as('clinician'), caseCode);
   if (!('page' in found)) throw new Error('the clinician may not open it');
   return found.page;
 }
@@ -143,6 +143,23 @@ describe('the page of a case', () => {
     const { open, closed } = await opened();
     expect(open.map(({ sentence }) => sentence)).toContain(OLD.sentence);
     expect(closed.find(({ sentence }) => sentence === 'The toe was grey.')?.closed).toMatch(/by Ada Reed: Seen by phone\.$/);
+  });
+
+  it('keeps a finding open while the clinician has only been asked, one of the rules and one of before; the next word closes it', async () => {
+    const asked = await testEpisode(test.database, clinicId, 'HF-3');
+    const words = { episodeId: asked, clientId: '00000000-0000-4000-8000-0000000000aa', kind: 'daily', at: afterDays(1).toISOString(), answers: '{"streaks":true}', worry: null, hasPhoto: false, bodySha256: 'aa' };
+    await keepCheckIn(test.database, words, afterDays(1), false);
+    await addFindings(test.database, asked, [OLD], afterDays(1));
+    const keep = (id: string, action: string, day: number, reason: string) =>
+      test.database.resolution.createMany({ data: ['streak-or-fever', 'bleeding'].map((rule) => ({ id: `${id} ${rule}`, rule, episodeId: asked, findingId: null, action, reason, outcome: null, by: `nurse:${staffId}`, at: afterDays(day) })) });
+    await keep('q', 'askClinician', 1.2, 'Is this a streak?');
+    expect((await opened('HF-3')).open.map(({ sentence }) => sentence)).toEqual(expect.arrayContaining(['Reported: a red streak.', OLD.sentence]));
+    await keep('c', 'called', 1.3, 'Sent on.');
+    const page = await opened('HF-3');
+    expect(page.open.filter(({ sentence }) => /streak|Blood/.test(sentence))).toEqual([]);
+    const said = page.closed.filter(({ sentence }) => /streak|Blood/.test(sentence)).map(({ closed }) => closed ?? '');
+    expect(said).toHaveLength(2);
+    for (const one of said) expect(one).toMatch(/by Ada Reed: Sent on\.$/);
   });
 
   it('marks the call on the days of every plot and says it in words', async () => {
