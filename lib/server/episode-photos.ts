@@ -53,6 +53,7 @@ async function shownPhoto(photo: PhotoRows, { photoFolder, clock, nameOf }: Plac
     cardFromView: view && card && json?.picture ? cardFromView(card.homography, json.picture, view) : null,
     tiltDeg: card && Math.round(card.tiltDeg),
     state: analysis ? (OUTCOME[analysis.outcome] ?? `not measured: ${(JSON.parse(analysis.gates) as string[]).map(gapReasonWords).join(', ')}`) : WAITING,
+    isHeld: analysis?.outcome === 'held',
     versions: outlineVersions(photo, json, { clock, nameOf }),
     stand: standOf(json),
     canRedraw: Boolean(analysis?.mapSha256),

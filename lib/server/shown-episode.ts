@@ -106,6 +106,8 @@ export interface ShownPhoto {
   readonly tiltDeg: number | null;
   /** Measured, or why not, in words. */
   readonly state: string;
+  /** Somebody else's card is in it: whose toe it is a person has to say. */
+  readonly isHeld: boolean;
   /** All outlines that there are, newest first; the last are the program's own. At least one. */
   readonly versions: readonly ShownVersion[];
   /** Where its toe lies and from where the camera looks. */

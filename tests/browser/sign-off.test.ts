@@ -88,8 +88,9 @@ describe.skipIf(!hasChromium())('the clinician at the follow-up', () => {
   it('answers what is wrong, how it looks and how it went on the first screen, with no empty paper', async () => {
     const page = await signIn('clinician', '/episodes/HL-101');
     const last = page.getByRole('region', { name: 'What came last' });
-    await last.getByText(/Photo, day 14\.0: measured; /).waitFor();
+    await last.getByText(/Photo, day 14\.0: measured\./).waitFor();
     await last.getByText('6 of 10').waitFor();
+    await last.getByText(/redness has spread/).waitFor();
     const below = await last.getByText('6 of 10').evaluate((one) => one.getBoundingClientRect().bottom);
     expect(below).toBeLessThan(800);
     expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id)).toEqual([]);

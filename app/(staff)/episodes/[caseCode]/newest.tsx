@@ -5,11 +5,14 @@ import { drawnOn } from './drawn-on';
 import styles from './episode-screen.module.css';
 
 /**
- * How the toe looks now, and what was last said of it: what came last, also where it was refused. A course without a
- * measured photo has nothing else to be judged by.
+ * How the toe looks now, and what was last said of it. The photo need not have been measured: a course without a value has
+ * nothing else to be judged by. What came after it, and shows no card to lay it flat by or perhaps another person's toe, is
+ * told in words.
  */
 export function Newest({ photos, days }: Pick<EpisodePage, 'photos' | 'days'>) {
-  const photo = photos.at(-1);
+  const flat = photos.filter(({ cardFromView }) => cardFromView !== null);
+  const photo = flat.findLast(({ isHeld }) => !isHeld) ?? flat.at(-1) ?? photos.at(-1);
+  const later = photo === undefined ? [] : photos.slice(photos.indexOf(photo) + 1);
   const said = days.at(-1);
   return (
     <section aria-labelledby="newest" className={styles.newest}>
@@ -20,7 +23,8 @@ export function Newest({ photos, days }: Pick<EpisodePage, 'photos' | 'days'>) {
         <figure>
           <PhotoWithLines eager photo={photo} window={cardWindow([photo])} drawn={[drawnOn(photo)]} />
           <figcaption>
-            <strong>Photo, day {photo.day}</strong>: {[photo.state, ...photo.versions[0].numbers].join('; ')}.
+            <strong>Photo, day {photo.day}</strong>: {photo.state}.
+            {later.map(({ day, state }) => ` Then day ${day}: ${state}.`)} {later.length > 0 ? <a href="#photos">All photos</a> : null}
           </figcaption>
         </figure>
       )}
@@ -29,17 +33,17 @@ export function Newest({ photos, days }: Pick<EpisodePage, 'photos' | 'days'>) {
   );
 }
 
-/** The answers that were given; what was not asked has no line. */
+/** The answers that were given, signs first; what was not asked has no line. */
 function Said({ said: { day, answers, worry } }: { readonly said: ShownDay }) {
   const { pain, wetness, discharge, smell, temperature, signs } = answers;
   const lines = [
-    ['Pain', pain === '' ? '' : `${pain} of 10`],
-    ['Dressing', wetness],
-    ['Discharge', discharge],
-    ['Smell', smell],
-    ['Temperature', temperature],
     ['Signs', signs],
     ['In their words', worry],
+    ['Pain', pain === '' ? '' : `${pain} of 10`],
+    ['Temperature', temperature],
+    ['Discharge', discharge],
+    ['Dressing', wetness],
+    ['Smell', smell],
   ].filter(([, words]) => words !== '');
   return (
     <>

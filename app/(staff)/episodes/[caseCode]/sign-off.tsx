@@ -29,7 +29,8 @@ interface SignOffProps {
 export function SignOff({ closing, isClosed }: SignOffProps) {
   const { record, mayClose } = closing;
   return (
-    <section aria-labelledby="sign-off" className={styles.signOff}>
+    // On paper only what was decided: one page is one page.
+    <section aria-labelledby="sign-off" className={record.length === 0 ? `${styles.signOff} ${styles.onScreen}` : styles.signOff}>
       <h2 id="sign-off">Sign-off</h2>
       {record.length === 0 ? <p>This follow-up has not been closed.</p> : null}
       <ol className={styles.record}>
