@@ -17,6 +17,15 @@ const turned = (points: LineMm, turnDeg: number, shift: PointMm): LineMm =>
 const distanceMm = (a: PointMm, b: PointMm) => Math.hypot(a.acrossMm - b.acrossMm, a.downMm - b.downMm);
 const aside = (line: LineMm, byMm: number): LineMm => line.map(({ acrossMm, downMm }) => ({ acrossMm: acrossMm + byMm, downMm }));
 
+describe('a point moved with its toe', () => {
+  it('turns about the toe’s middle, across toward down, and goes where that went', () => {
+    const move = { about: { acrossMm: 40, downMm: 30 }, to: { acrossMm: 42, downMm: 31 }, turnRad: Math.PI / 6 };
+    const [aside, behind] = [movePoint(move, { acrossMm: 45, downMm: 30 }), movePoint(move, { acrossMm: 40, downMm: 34 })];
+    expect([aside.acrossMm, aside.downMm]).toEqual([expect.closeTo(42 + 5 * Math.sqrt(0.75), 9), expect.closeTo(33.5, 9)]);
+    expect([behind.acrossMm, behind.downMm]).toEqual([expect.closeTo(40, 9), expect.closeTo(31 + 4 * Math.sqrt(0.75), 9)]);
+  });
+});
+
 describe('one plate laid upon itself in another photo', () => {
   it('finds any turn up to 15° and any shift of 6 mm, to a twentieth of a millimetre', () => {
     const case_ = fc.record({ turnDeg: fc.double({ min: -15, max: 15, noNaN: true }), acrossMm: fc.double({ min: -6, max: 6, noNaN: true }), downMm: fc.double({ min: -6, max: 6, noNaN: true }) });
@@ -44,7 +53,11 @@ describe('one plate laid upon itself in another photo', () => {
 
 describe('margins of several visits brought together', () => {
   const own = { line: MARGIN, uMm: 0.4 };
-  const middleOf = (line: LineMm) => line.filter(({ downMm }) => downMm > 27 && downMm < 34).map(({ acrossMm }) => acrossMm);
+  const middleOf = (line: LineMm) => {
+    const middle = line.filter(({ downMm }) => downMm > 27 && downMm < 34).map(({ acrossMm }) => acrossMm);
+    expect(middle.length).toBeGreaterThan(25);
+    return middle;
+  };
 
   it('leave the own one where nothing was carried', () => {
     expect(carryMargin(own, [])).toBe(own);
