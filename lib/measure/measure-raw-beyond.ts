@@ -24,7 +24,7 @@ export function measureRawBeyond(input: MeasureInput, fold: FoldSide | null): Bu
   const refusal = regionRefusal(raw, input.grid);
   if (refusal !== null || raw === null) return refused(refusal ?? 'noRegionFound');
   if (fold === null || margin === null) return refused('marginNotFound');
-  const edges = regionEdge(raw.rings).map((edge) => edge.filter((point) => fold.outMm(point) !== null)).filter((edge) => edge.length > 0);
+  const edges = regionEdge(raw.rings).map((edge) => edge.filter((point) => fold.outMm(point) !== null));
   const out = edges.map((edge) => edge.map((point) => fold.outMm(point) as number));
   const peak = edgePeak(edges, out, CONTENDER_SPAN * splitBoundary(raw.boundaryUMm).localMm);
   if (peak === null) return refused('marginNotFound');

@@ -43,6 +43,7 @@ describe('the largest of several', () => {
 
   it('lies between its neighbours for a share of a place, and stays at ten beyond', () => {
     expect(largestOfSeveral(1.5).mean).toBeCloseTo(0.282, 3);
+    expect(largestOfSeveral(2.5).mean).toBeCloseTo((0.56419 + 0.84628) / 2, 9);
     expect(largestOfSeveral(40)).toEqual(largestOfSeveral(10));
     expect(() => largestOfSeveral(0.5)).toThrow(/received 0.5/);
   });

@@ -43,6 +43,14 @@ describe('mean in a mask', () => {
     const plane = new Float32Array(64 * 64);
     plane[1] = 2;
     expect(meanInMask(plane, GRID, mask)).toMatchObject({ mean: 1, u: 1, dof: null });
+    plane.set([4, 6]);
+    expect(meanInMask(plane, GRID, mask)).toMatchObject({ mean: 5, u: 1, dof: null });
+  });
+
+  it('scatters as two readings do: of 0 and 2 the mean is known to s / √2 = 1 (JCGM 100:2008, 4.2.3)', () => {
+    const mask = Uint8Array.from({ length: 64 * 64 }, (_, index) => Number(index < 8 * 64 && index % 64 < 16));
+    const plane = Float32Array.from({ length: 64 * 64 }, (_, index) => (index % 64 < 8 ? 0 : 2));
+    expect(meanInMask(plane, GRID, mask)).toMatchObject({ mean: 1, u: 1, dof: 1 });
   });
 
   it('has no mean where no pixel has a value', () => {

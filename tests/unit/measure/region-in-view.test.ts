@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { joinedCells } from '../../../lib/measure/joined-cells';
 import { largestRing } from '../../../lib/measure/largest-ring';
+import { mapRings } from '../../../lib/measure/map-rings';
 import { rednessMask } from '../../../lib/measure/redness-mask';
 import { regionEdge } from '../../../lib/measure/region-edge';
 import { regionMask } from '../../../lib/measure/region-mask';
@@ -57,6 +58,11 @@ describe('rings', () => {
     expect(largestRing([outer(small), { ring: large, hole: true }])).toBe(small);
     expect(largestRing([outer(smallest)])).toBe(smallest);
     expect(largestRing([{ ring: large, hole: true }])).toBeNull();
+  });
+
+  it('are closed when they are spaced anew: twelve points on a triangle of 3, 4 and 5', () => {
+    const triangle = [[0, 0], [3, 0], [0, 4]].map(([acrossMm, downMm]) => ({ acrossMm, downMm }));
+    expect(mapRings([outer(triangle)], (line) => line, 1)[0].ring).toHaveLength(12);
   });
 
   it('of a single point have no edge', () => {
