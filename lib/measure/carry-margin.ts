@@ -44,23 +44,21 @@ export function carryMargin(proposed: UncertainLine, carried: readonly Uncertain
   return { line: moved, uMm: Math.max(independent, common) };
 }
 
-/** Of two their mean; of more the median, halves of the weights on either side, so that one line that is far off moves nothing. */
+/**
+ * Of two their mean; of more the median: half of all weight on either side, read between the middles of neighbouring weights, so that
+ * one line that is far off moves nothing.
+ */
 function weightedMiddle(offsets: readonly { readonly mm: number; readonly weight: number }[]): number {
   const all = offsets.reduce((sum, { weight }) => sum + weight, 0);
   if (offsets.length < 3) return offsets.reduce((sum, { mm, weight }) => sum + mm * weight, 0) / all;
   const sorted = [...offsets].sort((a, b) => a.mm - b.mm);
-  let below = 0;
-  for (const [i, { mm, weight }] of sorted.entries()) {
-    const before = below;
-    below += weight;
-    if (below < all / 2) continue;
-    // Between the two neighbours, as far as half of all weight lies between their middles.
-    const next = sorted[i - 1];
-    if (!next) return mm;
-    const share = (all / 2 - (before - next.weight / 2)) / ((next.weight + weight) / 2);
-    return next.mm + Math.min(1, Math.max(0, share)) * (mm - next.mm);
+  let [before, at] = [sorted[0], sorted[0].weight / 2];
+  for (const one of sorted.slice(1)) {
+    const here = at + (before.weight + one.weight) / 2;
+    if (here >= all / 2) return before.mm + Math.max(0, (all / 2 - at) / (here - at)) * (one.mm - before.mm);
+    [before, at] = [one, here];
   }
-  return 0;
+  return before.mm;
 }
 
 /** Signed way along the normal to the other line: its distance, on the side where the nearest point lies. */

@@ -60,6 +60,13 @@ describe('the middle of three margins or more', () => {
     // Weights 3, 4 and 1: half is 4, the middles of the first two are at 1.5 and 5.
     expect(middle(3, [[-0.6, 1], [-0.3, 4]])).toBeCloseTo(-((4 - 1.5) / (5 - 1.5)) * 0.3, 9);
   });
+
+  it('is the same in a mirror: four that count alike have their middle half way between the inner two', () => {
+    expect(middle(1, [[0.2, 1], [0.4, 1], [0.6, 1]])).toBeCloseTo(0.3, 9);
+    expect(middle(1, [[-0.2, 1], [-0.4, 1], [-0.6, 1]])).toBeCloseTo(-0.3, 9);
+    expect(middle(4, [[-0.3, 1], [-0.6, 1]])).toBeCloseTo(-middle(4, [[0.3, 1], [0.6, 1]]), 9);
+    expect(middle(4, [[-0.3, 1], [-0.6, 1]])).toBeCloseTo(-0.12, 9);
+  });
 });
 
 describe('the uncertainty of margins brought together', () => {
