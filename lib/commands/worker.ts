@@ -3,6 +3,7 @@ import { type ChildProcess, fork } from 'node:child_process';
 import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { logEvent } from '../edges/log/log-event';
+import { WORKER_FLAGS } from './worker-flags';
 
 const RESTART_PAUSE_MS = 500;
 const LOOP = path.join(import.meta.dirname, 'worker-loop.ts');
@@ -18,7 +19,7 @@ for (const signal of ['SIGTERM', 'SIGINT'] as const) {
 
 function runOnce(): Promise<number | string> {
   return new Promise((resolve) => {
-    running = fork(LOOP, { execArgv: ['--import', 'tsx'] });
+    running = fork(LOOP, { execArgv: [...WORKER_FLAGS] });
     running.on('exit', (code, signal) => resolve(code ?? signal ?? 1));
   });
 }

@@ -23,13 +23,7 @@ const BINS = 512;
 export function outlineLevel(grid: MapGrid, field: Float32Array, inside: Uint8Array, skin: Uint8Array, excessEi: Float32Array): number {
   const away = distanceField(grid, inside, SURROUNDINGS_TO_MM);
   const smooth = smoothMasked(grid, excessEi, skin, OUTLINE_SMOOTH_MM);
-  const core: number[] = [];
-  const around: number[] = [];
-  for (let i = 0; i < inside.length; i++) {
-    if (skin[i] === 0 || !Number.isFinite(smooth[i])) continue;
-    if (inside[i]) core.push(smooth[i]);
-    else if (away[i] > SURROUNDINGS_FROM_MM && away[i] <= SURROUNDINGS_TO_MM) around.push(smooth[i]);
-  }
+  const [core, around] = [valuesWhere(smooth, skin, (i) => inside[i] !== 0), valuesWhere(smooth, skin, (i) => away[i] > SURROUNDINGS_FROM_MM && away[i] <= SURROUNDINGS_TO_MM)];
   if (core.length === 0) return ERYTHEMA_LEVEL;
   const ground = around.length >= LEAST_AROUND ? quantileOf(around, 0.5) : 0;
   const threshold = ground + EDGE_SHARE * (quantileOf(core, PLATEAU_QUANTILE) - ground);
@@ -47,7 +41,12 @@ export function outlineLevel(grid: MapGrid, field: Float32Array, inside: Uint8Ar
   return Math.min(HIGHEST_LEVEL, Math.max(LOWEST_LEVEL, bin / BINS));
 }
 
-function quantileOf(values: readonly number[], share: number): number {
-  const sorted = Float64Array.from(values).sort();
-  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
+/** Finite values of skin at the places asked for, in order. */
+function valuesWhere(plane: Float32Array, skin: Uint8Array, isMeant: (i: number) => boolean): Float32Array {
+  const values = new Float32Array(plane.length);
+  let n = 0;
+  for (let i = 0; i < plane.length; i++) if (skin[i] !== 0 && Number.isFinite(plane[i]) && isMeant(i)) values[n++] = plane[i];
+  return values.subarray(0, n).sort();
 }
+
+const quantileOf = (sorted: Float32Array, share: number): number => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];

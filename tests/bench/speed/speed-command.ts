@@ -4,6 +4,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { WORKER_FLAGS } from '../../../lib/commands/worker-flags';
 import { twelveMegapixelPhoto } from './twelve-megapixel-photo';
 
 const PROBE = path.join(import.meta.dirname, 'speed-probe.ts');
@@ -79,7 +80,7 @@ async function throughput(photo: string): Promise<number> {
 
 function runProbe(args: readonly string[]): Promise<string> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['--import', 'tsx', PROBE, ...args], { stdio: ['ignore', 'pipe', 'inherit'] });
+    const child = spawn(process.execPath, [...WORKER_FLAGS, PROBE, ...args], { stdio: ['ignore', 'pipe', 'inherit'] });
     let text = '';
     child.stdout.on('data', (chunk: Buffer) => (text += chunk.toString()));
     child.on('close', (code) => (code === 0 ? resolve(text) : reject(new Error(`the speed probe ended with ${code}`))));
