@@ -46,7 +46,7 @@ const before = (now: Date, daysAgo: number): Date => new Date(now.getTime() - da
 
 async function seedCase(one: DemoCase, place: Place): Promise<DemoLink> {
   const { database, clinicId, timeZone, now } = place;
-  const { caseCode, language, procedure, risks, cardSerial, procedureDaysAgo } = one;
+  const { caseCode, language, procedure, risks, cardSerial, procedureDaysAgo, antibioticDaysAgo } = one;
   const secret = newSecret();
   const at = before(now, procedureDaysAgo);
   const words = {
@@ -56,6 +56,7 @@ async function seedCase(one: DemoCase, place: Place): Promise<DemoLink> {
     language,
     risks,
     birthYear: null,
+    antibioticStartedAt: antibioticDaysAgo === undefined ? null : before(now, antibioticDaysAgo),
     procedure: { ...procedure, at: at.toISOString() },
     plan: { checkInEveryHours: 24, graceHours: 36, dressingStaysHours: 24, soaksPerDay: 2, soakMinutes: 10, soakDays: 14, coverBetweenSoaks: true },
     cards: cardSerial === null ? [] : [{ serial: cardSerial, barReadsMm: 50 }],
