@@ -7,7 +7,7 @@ import { placeShape } from './place-shape';
 import { rectRing } from './rect-ring';
 import { sheetFigure } from './sheet-figure';
 import type { SheetPicture, SheetStroke } from './sheet-stroke';
-import { type Paragraph, SHEET_WORDS_EN, type SheetWords } from './sheet-words';
+import { type ClinicOnSheet, type Paragraph, SHEET_WORDS_EN, type SheetWords } from './sheet-words';
 import { strokeOutline } from './stroke-outline';
 
 export interface SheetText {
@@ -79,7 +79,7 @@ function rule(downMm: number): InkedShape {
   return { name: 'rule', ink: FAINT_INK, rings: [rectRing(0, downMm, CONTENT_WIDTH_MM, 0.25)] };
 }
 
-function contentTexts(words: SheetWords): SheetText[] {
+function contentTexts(words: SheetWords, clinic: ClinicOnSheet | null): SheetText[] {
   const { figure, caution } = words;
   const figureDown = ROWS_MM.lay + 45;
   return [
@@ -93,7 +93,7 @@ function contentTexts(words: SheetWords): SheetText[] {
     text(figure.distance, 87, ROWS_MM.lay + 12, 8),
     text(caution.heading, 0, ROWS_MM.caution + 6.4, 9.5, 'bold'),
     ...caution.lines.map((line, place) => text(line, 0, ROWS_MM.caution + 11.4 + place * LEADING_MM, 8.5)),
-    text(words.clinicLine, 0, CONTENT_HEIGHT_MM),
+    text(words.clinicLine(clinic), 0, CONTENT_HEIGHT_MM),
   ];
 }
 
@@ -103,10 +103,11 @@ function contentTexts(words: SheetWords): SheetText[] {
  * @param paper `a4` or `letter`
  * @param card what `ownCardDrawing` gave
  * @param words of a language; English when left out
+ * @param clinic whom to call; lines to write on when left out
  * @returns shapes and texts in the page's frame; the card's own shapes come last and unchanged but for their place.
  * @example sheetLayout('a4', []).widthMm // 210
  */
-export function sheetLayout(paper: Paper, card: readonly InkedShape[], words: SheetWords = SHEET_WORDS_EN): Sheet {
+export function sheetLayout(paper: Paper, card: readonly InkedShape[], words: SheetWords = SHEET_WORDS_EN, clinic: ClinicOnSheet | null = null): Sheet {
   const size = PAPER_SIZES[paper];
   const left = (size.widthMm - CONTENT_WIDTH_MM) / 2;
   const top = (size.heightMm - CONTENT_HEIGHT_MM) / 2;
@@ -125,6 +126,6 @@ export function sheetLayout(paper: Paper, card: readonly InkedShape[], words: Sh
       placeShape(cutLine(), cardAt),
       ...card.map((shape) => placeShape(shape, cardAt)),
     ],
-    texts: contentTexts(words).map((line) => ({ ...line, ...at(line.acrossMm, line.downMm) })),
+    texts: contentTexts(words, clinic).map((line) => ({ ...line, ...at(line.acrossMm, line.downMm) })),
   };
 }

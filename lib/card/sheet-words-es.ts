@@ -48,5 +48,5 @@ export const SHEET_WORDS_ES: SheetWords = {
       'clínica, diga lo que diga la medida. En una emergencia llame al número de emergencias local (112 o 911).',
     ],
   },
-  clinicLine: 'Mi clínica: ______________________________________     Teléfono: ______________________________',
+  clinicLine: (clinic) => `Mi clínica: ${clinic?.name ?? '_'.repeat(38)}     Teléfono: ${clinic?.phone ?? '_'.repeat(30)}`,
 };

@@ -3,6 +3,12 @@ export interface Paragraph {
   readonly lines: readonly string[];
 }
 
+/** Whose card it is. */
+export interface ClinicOnSheet {
+  readonly name: string;
+  readonly phone: string;
+}
+
 /** What the printed sheet says in one language, in lines that fit their column (a test measures them). */
 export interface SheetWords {
   readonly language: string;
@@ -13,7 +19,8 @@ export interface SheetWords {
   readonly lay: readonly Paragraph[];
   readonly figure: { readonly above: string; readonly side: string; readonly distance: string };
   readonly caution: Paragraph;
-  readonly clinicLine: string;
+  /** Whom to call; lines to write on where the sheet is nobody's yet. */
+  readonly clinicLine: (clinic: ClinicOnSheet | null) => string;
 }
 
 const PRINT_AND_CUT: readonly Paragraph[] = [
@@ -81,7 +88,7 @@ const CAUTION: Paragraph = {
   ],
 };
 
-const CLINIC_LINE = 'My clinic: ______________________________________     Telephone: ______________________________';
+const CLINIC_LINE: SheetWords['clinicLine'] = (clinic) => `My clinic: ${clinic?.name ?? '_'.repeat(38)}     Telephone: ${clinic?.phone ?? '_'.repeat(30)}`;
 
 /** Plain words; a measuring aid and nothing more. */
 export const SHEET_WORDS_EN: SheetWords = {

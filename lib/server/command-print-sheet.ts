@@ -40,7 +40,7 @@ export async function commandPrintSheet(actor: Actor, headers: Headers, episodeI
   const known = parseSerial(card?.serial ?? '');
   if ('problem' in known) return refusal(404, 'notFound');
   const paper = rows.clinic.paper as Paper;
-  const front = sheetLayout(paper, ownCardDrawing(known.serial, qrModules(cardCode(known.serial))), rows.language === 'es' ? SHEET_WORDS_ES : SHEET_WORDS_EN);
+  const front = sheetLayout(paper, ownCardDrawing(known.serial, qrModules(cardCode(known.serial))), rows.language === 'es' ? SHEET_WORDS_ES : SHEET_WORDS_EN, rows.clinic);
   const back = secret === null ? [] : [aftercareSheet(paper, factsOf(rows, linkAddress(settings, headers, secret)), await printedWidths())];
   const bytes = Uint8Array.from(await sheetPdf(front, ...back));
   await noteAudit(database, { clinicId: actor.clinicId, episodeId: may.episodeId, actor: actorName(actor), action: 'sheet.print', rule: may.rule, at });

@@ -1,7 +1,7 @@
 import { PDFDocument, StandardFonts } from 'pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { COLUMN_MM, CONTENT_WIDTH_MM, sheetLayout, type Paper } from '../../../lib/card/sheet-layout';
-import { SHEET_WORDS_EN } from '../../../lib/card/sheet-words';
+import { type ClinicOnSheet, SHEET_WORDS_EN, type SheetWords } from '../../../lib/card/sheet-words';
 import { SHEET_WORDS_ES } from '../../../lib/card/sheet-words-es';
 import { sheetPdf } from '../../../lib/edges/paper/sheet-pdf';
 import { sampleDrawing } from '../../unit/card/sample-drawing';
@@ -56,6 +56,14 @@ describe.each<[Paper, number, number]>([
     expect(Math.max(...spanish.map(({ downMm }) => downMm))).toBe(Math.max(...english.map(({ downMm }) => downMm)));
     const words = spanish.map(({ text }) => text).join(' ');
     for (const needed of ['100 %', 'tarjeta de banco', '50 mm', 'mate', 'plastifique', 'altura de la uña', 'clínica', '112 o 911']) expect(words).toContain(needed);
+  });
+
+  it('says whom to call where the clinic is known, and leaves lines to write on where it is not', () => {
+    const last = (words: SheetWords, clinic: ClinicOnSheet | null) => sheetLayout(paper, [], words, clinic).texts.map((line) => line.text).find((line) => /^M(y|i) cl[ií]ni/.test(line)) ?? '';
+    const clinic = { name: 'Heron Lane Foot Clinic', phone: '01632 960134' };
+    expect(last(SHEET_WORDS_EN, clinic)).toBe('My clinic: Heron Lane Foot Clinic     Telephone: 01632 960134');
+    expect(last(SHEET_WORDS_ES, clinic)).toBe('Mi clínica: Heron Lane Foot Clinic     Teléfono: 01632 960134');
+    expect(last(SHEET_WORDS_EN, null)).toMatch(/^My clinic: _+ +Telephone: _+$/);
   });
 
   it('tells what to do in plain words and claims nothing', () => {
