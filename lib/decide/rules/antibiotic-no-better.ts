@@ -13,8 +13,11 @@ const WATCHED = [
   ['rednessLoad', '{EI}.mm2', (visit: Visit) => visitValue(visit, 'rednessLoad')],
 ] as const;
 
+/** In a sentence: name, and unit where it has one that people use. */
+const SAID = { reach: ['reach', ' mm'], erythemaArea: ['area of redness', ' mm²'], rednessLoad: ['redness load', ''] } as const;
+
 interface Compared {
-  readonly name: string;
+  readonly name: keyof typeof SAID;
   readonly unit: string;
   readonly before: VisitValue;
   readonly after: VisitValue;
@@ -47,7 +50,7 @@ function judge({ visits, limits, course }: View): Raised | null {
 
 function raised(compared: readonly Compared[], visit: Visit, hours: number): Raised {
   const [first] = compared;
-  const shown = compared.map(({ name, before, after }) => `${name} ${wordsForNumber(before.value)} → ${wordsForNumber(after.value)}`);
+  const shown = compared.map(({ name, before, after }) => `${SAID[name][0]} ${wordsForNumber(before.value)} → ${wordsForNumber(after.value)}${SAID[name][1]}`);
   return {
     level: 'today',
     knownHours: visit.knownHours,

@@ -42,7 +42,7 @@ const CASES: readonly (readonly [what: string, course: readonly CheckInSketch[],
     [seen(90, { reach: [7, 0.4], erythemaArea: [50, 3] }), seen(100, { reach: [8, 0.4], erythemaArea: [60, 4] }), seen(190, { reach: [8, 0.4], erythemaArea: [59, 4] })],
     { antibioticStartedAt: at(96) },
     {
-      rule: 'antibiotic-no-better', level: 'today', hours: 190, sentence: '94 h after the antibiotic was started nothing is down by what we can see: reach 8 → 8, erythemaArea 60 → 59.',
+      rule: 'antibiotic-no-better', level: 'today', hours: 190, sentence: '94 h after the antibiotic was started nothing is down by what we can see: reach 8 → 8 mm, area of redness 60 → 59 mm².',
       numbers: [['reachBefore', 8, 'mm', 0.4], ['reach', 8, 'mm', 0.4], ['reachSmallestDetectableChange', 1.1087, 'mm'], ['erythemaAreaBefore', 60, 'mm2', 4], ['erythemaArea', 59, 'mm2', 4], ['erythemaAreaSmallestDetectableChange', 11.0874, 'mm2']],
       photos: [100, 190],
     },
