@@ -3,10 +3,11 @@ import { type ChildProcess, fork } from 'node:child_process';
 import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { logEvent } from '../edges/log/log-event';
-import { WORKER_FLAGS } from './worker-flags';
+import { buildProgram } from './build-program';
+import { WORKER_ENVIRONMENT, WORKER_FLAGS } from './worker-flags';
 
 const RESTART_PAUSE_MS = 500;
-const LOOP = path.join(import.meta.dirname, 'worker-loop.ts');
+const loop = await buildProgram(path.join('lib', 'commands', 'worker-loop.ts'));
 
 let running: ChildProcess | null = null;
 let stopping = false;
@@ -19,7 +20,7 @@ for (const signal of ['SIGTERM', 'SIGINT'] as const) {
 
 function runOnce(): Promise<number | string> {
   return new Promise((resolve) => {
-    running = fork(LOOP, { execArgv: [...WORKER_FLAGS] });
+    running = fork(loop, { execArgv: [...WORKER_FLAGS], env: { ...process.env, ...WORKER_ENVIRONMENT } });
     running.on('exit', (code, signal) => resolve(code ?? signal ?? 1));
   });
 }

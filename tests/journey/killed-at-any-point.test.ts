@@ -7,6 +7,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { buildProgram } from '../../lib/commands/build-program';
 import { seededChance } from '../hostile/seeded-chance';
 import { ROOT } from '../architecture/source-tree';
 import { startPages } from '../browser/start-pages';
@@ -64,7 +65,7 @@ beforeAll(async () => {
   const environment = { ...process.env, NODE_ENV: 'production' as const, FOLDWATCH_DATA: clinic.folder, FOLDWATCH_LEASE_SECONDS: '5' };
   const next = path.join(ROOT, 'node_modules', 'next', 'dist', 'bin', 'next');
   running.push(new KeptRunning([next, 'start', '-p', String(pages.port), '-H', '127.0.0.1'], environment));
-  running.push(new KeptRunning(['--import', 'tsx', path.join('lib', 'commands', 'worker-loop.ts')], environment));
+  running.push(new KeptRunning([await buildProgram(path.join('lib', 'commands', 'worker-loop.ts'))], environment));
 }, 300_000);
 afterAll(async () => {
   for (const one of running) one.stop();

@@ -4,7 +4,8 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { WORKER_FLAGS } from '../../../lib/commands/worker-flags';
+import { buildProgram } from '../../../lib/commands/build-program';
+import { WORKER_ENVIRONMENT, WORKER_FLAGS } from '../../../lib/commands/worker-flags';
 import { twelveMegapixelPhoto } from './twelve-megapixel-photo';
 
 const PROBE = path.join(import.meta.dirname, 'speed-probe.ts');
@@ -21,6 +22,7 @@ export interface SpeedProbe {
 /**
  * Whole analysis of one 12-megapixel photo against the bare decode of the same file, in one run; peak memory of a
  * process that does nothing else; photos per second on all cores; and the same steps in native OpenCV from Python.
+ * What is measured is built, and run, exactly as the worker is.
  * `npm run bench -- speed [--json FILE]`
  */
 export async function speedCommand(words: readonly string[]): Promise<void> {
@@ -29,9 +31,10 @@ export async function speedCommand(words: readonly string[]): Promise<void> {
   try {
     const photo = path.join(folder, 'photo.jpg');
     await writeFile(photo, await twelveMegapixelPhoto());
-    const probe = JSON.parse(await runProbe([photo, 'timed'])) as SpeedProbe;
+    const built = await buildProgram(PROBE);
+    const probe = JSON.parse(await runProbe(built, [photo, 'timed'])) as SpeedProbe;
     const nativeMs = nativeChainMs(photo);
-    const photosPerSecond = await throughput(photo);
+    const photosPerSecond = await throughput(built, photo);
     const figures = {
       ratioToDecode: probe.analysisMs / probe.decodeMs,
       ratioToNative: nativeMs && probe.sameStepsMs / nativeMs,
@@ -71,16 +74,16 @@ function nativeChainMs(photo: string): number | null {
 
 const EACH = 6;
 
-async function throughput(photo: string): Promise<number> {
+async function throughput(built: string, photo: string): Promise<number> {
   const cores = os.cpus().length;
-  const spans = await Promise.all(Array.from({ length: cores }, () => runProbe([photo, 'many', String(EACH)])));
+  const spans = await Promise.all(Array.from({ length: cores }, () => runProbe(built, [photo, 'many', String(EACH)])));
   const seconds = Math.max(...spans.map((text) => (JSON.parse(text) as { seconds: number }).seconds));
   return (cores * EACH) / seconds;
 }
 
-function runProbe(args: readonly string[]): Promise<string> {
+function runProbe(built: string, args: readonly string[]): Promise<string> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [...WORKER_FLAGS, PROBE, ...args], { stdio: ['ignore', 'pipe', 'inherit'] });
+    const child = spawn(process.execPath, [...WORKER_FLAGS, built, ...args], { env: { ...process.env, ...WORKER_ENVIRONMENT }, stdio: ['ignore', 'pipe', 'inherit'] });
     let text = '';
     child.stdout.on('data', (chunk: Buffer) => (text += chunk.toString()));
     child.on('close', (code) => (code === 0 ? resolve(text) : reject(new Error(`the speed probe ended with ${code}`))));
