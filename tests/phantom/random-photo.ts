@@ -73,18 +73,34 @@ export function randomCamera(random: RandomSource): CameraSpec {
     orientationTag: random.pick([1, 1, 1, 3, 6, 8] as const),
     captureTime: `2026-03-${String(random.whole(1, 28)).padStart(2, '0')}T${String(random.whole(7, 21)).padStart(2, '0')}:${random.whole(10, 59)}:${random.whole(10, 59)}`,
   };
-  return { ...camera, ...heldSharp(camera, wantedPxPerMm) };
+  return heldSharp(camera, wantedPxPerMm);
 }
 
 /**
- * Optics may spread an edge over so much; the phone's own smoothing widens that by up to a third, and from 0.35 mm on a
- * photo is rightly refused. A photo that is too soft belongs among those with a fault.
+ * An edge may be spread so much on the card, also across the lean of the camera. From 0.35 mm on a photo is rightly
+ * refused: one that is softer than this belongs among those with a fault.
  */
-const WIDEST_CLEAN_EDGE_MM = 0.26;
+const WIDEST_CLEAN_EDGE_MM = 0.28;
+const SHARPER = 0.96;
 
-function heldSharp(camera: CameraSpec, pxPerMm: number): Partial<CameraSpec> {
-  const share = Math.min(1, (WIDEST_CLEAN_EDGE_MM * pxPerMm) / edgeSpreadPx(camera));
-  return { opticsBlurPx: share * camera.opticsBlurPx, defocusPx: share * camera.defocusPx, motionPx: share * camera.motionPx };
+/** Optics, defocus and shake made smaller together until edges are narrow enough. */
+function heldSharp(camera: CameraSpec, pxPerMm: number): CameraSpec {
+  const widestPx = WIDEST_CLEAN_EDGE_MM * pxPerMm * Math.cos((camera.tiltDeg * Math.PI) / 180);
+  let held = camera;
+  while (edgeSpreadPx(held) > widestPx) {
+    held = { ...held, opticsBlurPx: SHARPER * held.opticsBlurPx, defocusPx: SHARPER * held.defocusPx, motionPx: SHARPER * held.motionPx };
+  }
+  return held;
+}
+
+/** In the middle of the card no channel of the paper comes nearer to the end of the scale than this. */
+const BRIGHTEST_CLEAN_PAPER = 0.93;
+
+/** The same camera, exposed so that the paper of this card is not washed out as a whole: that would be a fault. */
+export function heldFromClipping(camera: CameraSpec, card: CardSpec | null): CameraSpec {
+  if (card === null) return camera;
+  const gain = card.paperWhite * Math.max(1, ...camera.whiteBalance);
+  return { ...camera, exposure: Math.min(camera.exposure, BRIGHTEST_CLEAN_PAPER / gain) };
 }
 
 /** A card from a home printer, cut along the line that suits the toe. */

@@ -1,6 +1,6 @@
 /** A photo drawn at random from what a patient at home might send. */
 import type { CameraSpec, CardSpec, LightSpec, PhantomSpec, PoseSpec, ToeSpec, WoundSpec } from './phantom-spec';
-import { randomCamera, randomCard, randomLight, randomPose } from './random-photo';
+import { heldFromClipping, randomCamera, randomCard, randomLight, randomPose } from './random-photo';
 import { randomToe } from './random-toe';
 import { randomWound } from './random-wound';
 import { randomSource, type RandomSource } from './random/random-source';
@@ -33,7 +33,7 @@ export function randomSpec(seed: number, overrides: Overrides = {}): PhantomSpec
     wound: { ...randomWound(part('wound')), ...overrides.wound },
     pose: { ...randomPose(part('pose')), ...overrides.pose },
     light: { ...randomLight(part('light')), ...overrides.light },
-    camera: { ...randomCamera(part('camera')), ...overrides.camera },
+    camera: { ...heldFromClipping(randomCamera(part('camera')), card), ...overrides.camera },
     card,
     ground: overrides.ground ?? ground.pick(['wood', 'tiles', 'cloth', 'towel', 'paper'] as const),
     groundTone: overrides.groundTone ?? ground.between(0.35, 1.2),

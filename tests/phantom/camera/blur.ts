@@ -105,9 +105,14 @@ export function soften(picture: LinearPicture, camera: CameraSpec): LinearPictur
   return blurBell(soft, camera.opticsBlurPx);
 }
 
-/** 10–90 % width of an edge from the variances of all three, in pixels; exact for the bell alone. */
+/**
+ * 10–90 % width of an edge from the variances of all three, across the shake, in pixels; exact for the bell alone. The
+ * shifts are whole pixels, so a shake of little more than a pixel moves the picture by two: what is drawn counts.
+ */
 export function edgeSpreadPx(camera: CameraSpec): number {
-  const disc = camera.defocusPx >= 1 ? camera.defocusPx ** 2 / 4 : 0;
-  const line = camera.motionPx >= 1 ? camera.motionPx ** 2 / 12 : 0;
+  const disc = camera.defocusPx >= 1 ? meanSquare(discShifts(camera.defocusPx)) / 2 : 0;
+  const line = camera.motionPx >= 1 ? meanSquare(lineShifts(camera.motionPx, camera.motionDeg)) : 0;
   return 2.563 * Math.sqrt(camera.opticsBlurPx ** 2 + disc + line);
 }
+
+const meanSquare = (shifts: readonly (readonly [number, number])[]): number => shifts.reduce((sum, [dx, dy]) => sum + dx * dx + dy * dy, 0) / shifts.length;
