@@ -15,18 +15,22 @@ export interface Growth {
   readonly smallestDetectable: number;
 }
 
+/** Which limit says from when on a visit may be compared with. */
+export type BaseFrom = 'spreading.baseFromHours' | 'spreading.earlyBaseFromHours';
+
 /**
  * The newest value against the lowest running median of three usable visits, the visit just before left out.
  *
  * @param view the moment
  * @param valueOf a visit's value, or null
  * @param unit 'mm' or 'mm2': which floor the uncertainty has
+ * @param baseFrom the limit that says from when on after the procedure a visit may be the base
  * @returns null where the newest usable visit has gone stale or nothing can be compared
  * A base lies 48 h or more after the procedure and 12 h or more before the newest visit. With fewer than three such
  * visits the highest of them stands for the median: a single low reading can't make a growth of what is none.
  * @example growthOf(view, visitValueOfReach, 'mm')?.difference // 3.1
  */
-export function growthOf(view: View, valueOf: (visit: Visit) => VisitValue | null, unit: 'mm' | 'mm2'): Growth | null {
+export function growthOf(view: View, valueOf: (visit: Visit) => VisitValue | null, unit: 'mm' | 'mm2', baseFrom: BaseFrom = 'spreading.baseFromHours'): Growth | null {
   const { limits, visits } = view;
   const values = visits.map(valueOf).filter((value) => value !== null);
   const [newest, before] = [values[values.length - 1], values[values.length - 2]] as (VisitValue | undefined)[];
@@ -34,7 +38,7 @@ export function growthOf(view: View, valueOf: (visit: Visit) => VisitValue | nul
   const latest = newest.visit.startHours - limits['spreading.baseOlderHours'];
   const candidates = values
     .slice(0, values.length - 2)
-    .filter(({ visit }) => compareReaches(visit.startHours, limits['spreading.baseFromHours']) && compareReaches(latest, visit.startHours));
+    .filter(({ visit }) => compareReaches(visit.startHours, limits[baseFrom]) && compareReaches(latest, visit.startHours));
   const base = unit === 'mm2' && candidates.length < MEDIAN_OF ? null : lowestRunningMedian(candidates);
   if (base === null) return null;
   const { difference, smallestDetectable } = detectableChange(base, newest, unit);

@@ -10,6 +10,8 @@ const IN_ORDER: readonly (readonly [lower: LimitId, higher: LimitId])[] = [
   ['early.hours', 'early.chemicalHours'],
   ['spreading.beforeMm', 'spreading.mm'],
   ['spreading.areaBeforePercent', 'spreading.areaPercent'],
+  ['spreading.mm', 'spreading.earlyBaseMm'],
+  ['spreading.earlyBaseFromHours', 'spreading.baseFromHours'],
   ['spreading.baseOlderHours', 'spreading.baseFromHours'],
   ['fever.lowCelsius', 'fever.celsius'],
   ['pain.riseTwice', 'pain.riseOnce'],

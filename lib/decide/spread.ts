@@ -12,9 +12,18 @@ type ValueOf = (visit: Visit) => VisitValue | null;
 
 const ASEPTIC_REDNESS: readonly string[] = ['phenol30', 'phenol60', 'unknown', 'naoh'];
 
+/** A growth, and how many millimetres of it are asked for. */
+interface Asked {
+  readonly growth: Growth;
+  readonly leastMm: number;
+  /** Said after the sentence, where more is asked for than usual. */
+  readonly why: string;
+}
+
 /**
  * Has a length grown: by 2 mm and its smallest detectable change over its own lowest running median, and either the
- * visit before already stood 1 mm above it or one more sign is present?
+ * visit before already stood 1 mm above it or one more sign is present? Where no visit from 48 h on can be compared
+ * with, one from 24 h on will do, and 4 mm are asked for.
  *
  * @param view the moment
  * @param valueOf reach or proximal reach of a visit
@@ -22,13 +31,30 @@ const ASEPTIC_REDNESS: readonly string[] = ['phenol30', 'phenol60', 'unknown', '
  * @example spreadOfLength(view, visitValueOfReach, 'reach')?.level // 'today'
  */
 export function spreadOfLength(view: View, valueOf: ValueOf, name: string): Raised | null {
-  const { limits } = view;
-  const growth = growthOf(view, valueOf, 'mm');
-  if (!growth || !isSeen(growth) || !compareReaches(growth.difference, limits['spreading.mm'])) return null;
+  const asked = growthFromUsualBase(view, valueOf) ?? growthFromEarlyBase(view, valueOf);
+  if (!asked || !isSeen(asked.growth) || !compareReaches(asked.growth.difference, asked.leastMm)) return null;
+  const { growth, leastMm, why } = asked;
   const signs = signsSince(view, growth.newest.visit.startHours);
-  const stoodBefore = compareReaches(growth.before.value - growth.base.value, limits['spreading.beforeMm']);
-  const least = Math.max(limits['spreading.mm'], growth.smallestDetectable);
-  return confirmed(view, growth, signs, stoodBefore || standsTwice(growth, least)) ? raised(view, growth, signs, name, 'mm') : null;
+  const stoodBefore = compareReaches(growth.before.value - growth.base.value, view.limits['spreading.beforeMm']);
+  const least = Math.max(leastMm, growth.smallestDetectable);
+  return confirmed(view, growth, signs, stoodBefore || standsTwice(growth, least)) ? raised(view, growth, { signs, name, unit: 'mm', why }) : null;
+}
+
+function growthFromUsualBase(view: View, valueOf: ValueOf): Asked | null {
+  const growth = growthOf(view, valueOf, 'mm');
+  return growth && { growth, leastMm: view.limits['spreading.mm'], why: '' };
+}
+
+/**
+ * Only where there is no other. Toes are red in the first days whatever comes, so that a growth over them says more and
+ * not less; but redness after phenol rises by up to 3 mm by itself.
+ */
+function growthFromEarlyBase(view: View, valueOf: ValueOf): Asked | null {
+  const growth = growthOf(view, valueOf, 'mm', 'spreading.earlyBaseFromHours');
+  if (!growth) return null;
+  const leastMm = view.limits['spreading.earlyBaseMm'];
+  const from = wordsForHours(growth.base.visit.startHours);
+  return { growth, leastMm, why: ` It is compared with a photo taken ${from} after the procedure, for no later one can be its base; so ${wordsForNumber(leastMm)} mm are asked for.` };
 }
 
 /**
@@ -47,7 +73,7 @@ export function spreadOfArea(view: View, areaOf: ValueOf, reachOf: ValueOf): Rai
   if (!reach || !compareReaches(reach.difference, limits['spreading.areaReachMm'])) return null;
   const signs = signsSince(view, growth.newest.visit.startHours);
   const stoodBefore = risesBy(growth, growth.before, limits['spreading.areaBeforePercent']);
-  return confirmed(view, growth, signs, stoodBefore) ? raised(view, growth, signs, 'the area of redness', 'mm2') : null;
+  return confirmed(view, growth, signs, stoodBefore) ? raised(view, growth, { signs, name: 'the area of redness', unit: 'mm2', why: '' }) : null;
 }
 
 /** Every one of several photos of the newest visit shows the growth: no single wild photo made it. */
@@ -66,7 +92,14 @@ function confirmed({ limits, course }: View, { newest }: Growth, signs: readonly
   return compareExceeds(newest.visit.startHours, from) && (stoodBefore || signs.length > 0);
 }
 
-function raised({ visits }: View, growth: Growth, signs: readonly Sign[], name: string, unit: 'mm' | 'mm2'): Raised {
+interface Said {
+  readonly signs: readonly Sign[];
+  readonly name: string;
+  readonly unit: 'mm' | 'mm2';
+  readonly why: string;
+}
+
+function raised({ visits }: View, growth: Growth, { signs, name, unit, why }: Said): Raised {
   const { newest, before, base, difference, smallestDetectable } = growth;
   const since = visits.filter(({ startHours }) => startHours >= newest.visit.startHours);
   const hours = newest.visit.startHours - base.visit.startHours;
@@ -78,13 +111,13 @@ function raised({ visits }: View, growth: Growth, signs: readonly Sign[], name: 
     numbers: [
       seenWords('newest', newest, unit),
       seenWords('before', before, unit),
-      seenWords('lowestRunningMedian', base, unit),
+      seenWords(why === '' ? 'lowestRunningMedian' : 'earlyBase', base, unit),
       { name: 'growth', value: difference, unit },
       { name: 'smallestDetectableChange', value: smallestDetectable, unit },
       { name: 'elapsed', value: hours, unit: 'h' },
     ],
     photos: [...base.photos, ...before.photos, ...newest.photos],
     checkIns: signs.length > 0 ? answeredAt(since) : [],
-    sentence: `${name[0].toUpperCase()}${name.slice(1)} grew ${wordsForNumber(difference)} ${shown} in ${wordsForHours(hours)}, smallest change we can see is ${wordsForNumber(smallestDetectable)} ${shown}${beside}.`,
+    sentence: `${name[0].toUpperCase()}${name.slice(1)} grew ${wordsForNumber(difference)} ${shown} in ${wordsForHours(hours)}, smallest change we can see is ${wordsForNumber(smallestDetectable)} ${shown}${beside}.${why}`,
   };
 }

@@ -24,6 +24,8 @@ const TEXTS: Readonly<Record<LimitId, LimitText>> = {
   'spreading.areaBeforePercent': { name: 'Redness spreads: growth of area the visit before', less: 'raised' },
   'spreading.areaReachMm': { name: 'Redness spreads by area: growth of reach beside it', less: 'raised' },
   'spreading.baseFromHours': { name: 'Redness spreads: visits to compare with begin at', less: 'raised' },
+  'spreading.earlyBaseFromHours': { name: 'Redness spreads: where there are none, visits to compare with begin at', less: 'raised' },
+  'spreading.earlyBaseMm': { name: 'Redness spreads: growth of reach against such an early visit', less: 'raised' },
   'spreading.baseOlderHours': { name: 'Redness spreads: visits to compare with are older by', less: 'raised' },
   'fever.celsius': { name: 'Fever: from this temperature on', less: 'raised' },
   'fever.lowCelsius': { name: 'Low temperature: below this', less: 'lowered' },

@@ -13,8 +13,8 @@ interface RuleText {
 const RULES: Readonly<Record<RuleId, RuleText>> = {
   'reach-moderate': { name: 'Redness reaches far', limits: ['reachModerate.mm'] },
   'reach-mild': { name: 'Redness with one more sign', limits: ['reachMild.mm', 'early.hours'] },
-  spreading: { name: 'Redness spreads', limits: ['spreading.mm', 'spreading.areaPercent'] },
-  'spreading-proximal': { name: 'Redness spreads toward the ankle', limits: ['spreading.mm'] },
+  spreading: { name: 'Redness spreads', limits: ['spreading.mm', 'spreading.earlyBaseMm', 'spreading.areaPercent'] },
+  'spreading-proximal': { name: 'Redness spreads toward the ankle', limits: ['spreading.mm', 'spreading.earlyBaseMm'] },
   'streak-or-fever': { name: 'Red streak or fever', limits: ['fever.celsius', 'fever.lowCelsius'] },
   'dusky-toe': { name: 'Black, grey or cold toe', limits: ['numb.hours'] },
   bleeding: { name: 'Bleeding that does not stop', limits: [], basis: 'common practice: 20 min of pressure with the foot raised; at once where blood runs' },

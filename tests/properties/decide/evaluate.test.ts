@@ -115,6 +115,24 @@ describe('a judgement', () => {
     );
   });
 
+  it('takes an early photo as the base of spreading exactly as the rule says in words', () => {
+    const seenReach = (hours: number, reach: number): CheckInSketch => ({ hours, photo: photo({ reach }) });
+    const tenths = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 });
+    const LIMIT = { fromHours: 24, growthMm: 4, beforeMm: 1 };
+    let raised = 0;
+    fc.assert(
+      fc.property(tenths(12, 47), tenths(1, 5), tenths(-1, 4), tenths(2, 7), (hours, first, stood, grew) => {
+        const course = [seenReach(hours / 10, first / 10), seenReach(80, (first + stood) / 10), seenReach(104, (first + grew) / 10)];
+        const found = judgeJson(episodeJson(course)).filter(({ rule }) => rule === 'spreading');
+        const meant = hours >= 10 * LIMIT.fromHours && grew >= 10 * LIMIT.growthMm && stood >= 10 * LIMIT.beforeMm;
+        expect(found.map(({ level, at: when }) => [level, when])).toEqual(meant ? [['today', at(104)]] : []);
+        raised += found.length;
+      }),
+      { numRuns: 300 },
+    );
+    expect(raised).toBeGreaterThan(10);
+  });
+
   it('keeps what an earlier photo said when a photo arrives that was on its way', () => {
     const grown = [48, 72, 96].map((hours): CheckInSketch => ({ hours, photo: photo({ reach: 3 }) })).concat([{ hours: 120, photo: photo({ reach: 5 }) }, { hours: 144, photo: photo({ reach: 6 }) }]);
     const onItsWay: CheckInSketch = { hours: 60, photo: photo({ reach: 9 }, { receivedAt: at(150) }) };

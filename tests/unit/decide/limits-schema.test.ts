@@ -23,6 +23,8 @@ describe('the limits of a clinic', () => {
   it('keep their order, also against defaults that were not changed', () => {
     expect(problemOf({ 'pain.riseTwice': 3, 'pain.riseOnce': 3 })).toBe('');
     expect(problemOf({ 'spreading.beforeMm': 2, 'spreading.mm': 1.5 })).toBe('spreading.beforeMm (2) may not come above spreading.mm (1.5).');
+    expect(problemOf({ 'spreading.mm': 4, 'spreading.earlyBaseMm': 3 })).toBe('spreading.mm (4) may not come above spreading.earlyBaseMm (3).');
+    expect(problemOf({ 'spreading.earlyBaseFromHours': 30, 'spreading.baseFromHours': 24 })).toBe('spreading.earlyBaseFromHours (30) may not come above spreading.baseFromHours (24).');
     expect(problemOf({ 'slow.naoh': 28, 'late.naoh': 28, 'expected.naoh': 18 })).toBe('');
     expect(problemOf({ 'slow.none': 28, 'late.none': 21 })).toBe('slow.none (28) may not come above late.none (21).');
   });

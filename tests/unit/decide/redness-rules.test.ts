@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { changeRuleBook } from '../../../lib/decide/rule-book';
 import { type CheckInSketch, judge, levelsOf, photo, refused } from './invented-course';
 
 const reachAt = (hours: number, reach: number, answers = {}): CheckInSketch => ({ hours, answers, photo: photo({ reach }) });
@@ -106,8 +107,8 @@ describe('spreading by reach', () => {
     expect(levelsOf('spreading', judge([reachAt(48, 3), reachAt(72, 0.2), reachAt(96, 3), reachAt(120, 3), reachAt(144, 3)]))).toEqual([]);
   });
 
-  it('takes no photo from before 48 h as a base', () => {
-    expect(levelsOf('spreading', judge([reachAt(24, 1), reachAt(36, 1), reachAt(47, 1), reachAt(76, 4), reachAt(100, 5)]))).toEqual([]);
+  it('takes no photo from before 48 h as a base for 2 mm', () => {
+    expect(levelsOf('spreading', judge([reachAt(24, 1), reachAt(36, 1), reachAt(47, 1), reachAt(76, 4), reachAt(100, 4.9)]))).toEqual([]);
   });
 
   it('takes a photo without a region as no zero of a growth', () => {
@@ -137,6 +138,76 @@ describe('spreading by reach', () => {
     const [finding] = judge(grown(4.5, 6.1)).filter(({ rule }) => rule === 'spreading');
     expect(finding.sentence).toBe('Reach grew 3.1 mm in 96 h, smallest change we can see is 1.1 mm.');
     expect(finding.evidence.photos).toHaveLength(3);
+  });
+});
+
+describe('spreading from an early photo, where no later one can be the base', () => {
+  /** One early photo, the visit before, and the newest. */
+  const early = (hours: number, reach: number, before: number, newest: number) => [reachAt(hours, reach), reachAt(126, before), reachAt(171, newest)];
+
+  it.each([
+    [5.59, []],
+    [5.6, ['today']],
+    [10.2, ['today']],
+  ])('asks for 4 mm: 1.6 mm at 26 h, then %f mm gives %j', (newest, levels) => {
+    expect(levelsOf('spreading', judge(early(26, 1.6, 5, newest)))).toEqual(levels);
+  });
+
+  it.each([
+    [23.9, []],
+    [24, ['today']],
+    [47.9, ['today']],
+  ])('takes a photo from 24 h on: at %f h %j', (hours, levels) => {
+    expect(levelsOf('spreading', judge(early(hours, 1, 4, 5)))).toEqual(levels);
+  });
+
+  it('asks for 1 mm at the visit before, or one more sign, or a second photo that shows all 4 mm', () => {
+    expect(levelsOf('spreading', judge(early(26, 1, 1.99, 5)))).toEqual([]);
+    expect(levelsOf('spreading', judge(early(26, 1, 2, 5)))).toEqual(['today']);
+    expect(levelsOf('spreading', judge([...early(26, 1, 1, 5).slice(0, 2), reachAt(171, 5, { warmth: true })]))).toEqual(['today']);
+    expect(levelsOf('spreading', judge([...early(26, 1, 1, 5), reachAt(171.2, 4.9)]))).toEqual([]);
+    expect(levelsOf('spreading', judge([...early(26, 1, 1, 5), reachAt(171.2, 5)]))).toEqual(['today']);
+  });
+
+  it('asks for the smallest detectable change too', () => {
+    const noisy = (newest: number) => [26, 126, 171].map((hours, visit) => ({ hours, photo: photo({ reach: [[1, 4, newest][visit], 2] }) }));
+    expect(levelsOf('spreading', judge(noisy(6.5)))).toEqual([]);
+    expect(levelsOf('spreading', judge(noisy(6.6)))).toEqual(['today']);
+  });
+
+  it('is not asked where a visit from 48 h on can be the base, be it a high one', () => {
+    expect(levelsOf('spreading', judge([reachAt(26, 1), reachAt(48, 4), reachAt(126, 4.9), reachAt(171, 5.9)]))).toEqual([]);
+    expect(levelsOf('spreading', judge([reachAt(26, 1), reachAt(47.9, 1), reachAt(126, 5), reachAt(171, 5.9)]))).toEqual(['today']);
+  });
+
+  it('begins no earlier than the rule does: after day 3, after day 5 where the matrix was treated', () => {
+    const grown = (hours: number) => [reachAt(26, 1), reachAt(49, 4), reachAt(hours, 6)];
+    expect(levelsOf('spreading', judge(grown(72)))).toEqual([]);
+    expect(levelsOf('spreading', judge(grown(72.1)))).toEqual(['today']);
+    expect(levelsOf('spreading', judge(grown(119), { procedure: { matricectomy: 'phenol60' } }))).toEqual([]);
+  });
+
+  it('takes the highest of two early photos, and of three their median', () => {
+    expect(levelsOf('spreading', judge([reachAt(24, 1), reachAt(36, 3), reachAt(126, 4.9), reachAt(171, 6.9)]))).toEqual([]);
+    expect(levelsOf('spreading', judge([reachAt(24, 1), reachAt(32, 1), reachAt(40, 3), reachAt(126, 4), reachAt(171, 5)]))).toEqual(['today']);
+  });
+
+  it('reads the reach toward the ankle the same way', () => {
+    const proximal = (newest: number) => judge([26, 126, 171].map((hours, visit) => ({ hours, photo: photo({ proximalReach: [1, 4, newest][visit] }) })));
+    expect(levelsOf('spreading-proximal', proximal(4.99))).toEqual([]);
+    expect(levelsOf('spreading-proximal', proximal(5))).toEqual(['today']);
+  });
+
+  it('makes no base of an area', () => {
+    const areas = [24, 32, 40, 126, 171].map((hours, visit): CheckInSketch => ({ hours, photo: photo({ erythemaArea: [20, 20, 20, 60, 80][visit], reach: [1, 1, 1, 3, 4][visit] }) }));
+    expect(levelsOf('spreading', judge(areas))).toEqual([]);
+  });
+
+  it('follows the limits of the book', () => {
+    const changed = changeRuleBook({ 'spreading.earlyBaseMm': 5, 'spreading.earlyBaseFromHours': 30 });
+    if ('problem' in changed) throw new Error(changed.problem);
+    const levels = (hours: number, newest: number) => levelsOf('spreading', judge(early(hours, 1, 4, newest), {}, changed.book));
+    expect([levels(30, 6), levels(30, 5.9), levels(29.9, 6)]).toEqual([['today'], [], []]);
   });
 });
 

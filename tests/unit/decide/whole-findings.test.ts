@@ -20,7 +20,7 @@ type More = Parameters<typeof judge>[1];
 
 function expectWhole(findings: readonly Finding[], { rule, level, hours, sentence, numbers = [], photos = [], checkIns = [] }: Whole): void {
   const found = findings.find((one) => one.rule === rule && one.level === level);
-  expect(found && { ...found, evidence: null }).toEqual({ rule, level, at: at(hours), sentence, evidence: null, ruleBookVersion: '2026.1', raisedForRisk: false, closed: null });
+  expect(found && { ...found, evidence: null }).toEqual({ rule, level, at: at(hours), sentence, evidence: null, ruleBookVersion: '2026.2', raisedForRisk: false, closed: null });
   expect(found?.evidence.photos).toEqual(photos.map(at));
   expect(found?.evidence.checkIns).toEqual(checkIns.map(at));
   const shown = found?.evidence.numbers.map(({ name, value, unit, u }) => [name, Number(value.toFixed(4)), unit, ...(u === undefined ? [] : [Number(u.toFixed(4))])]);
@@ -102,6 +102,12 @@ const CASES: readonly (readonly [what: string, course: readonly CheckInSketch[],
     [...[48, 72, 96, 120].map((hours) => seen(hours, { proximalReach: 3 })), seen(144, { proximalReach: 6 }), seen(168, { proximalReach: 6.5 })],
     {},
     { rule: 'spreading-proximal', level: 'today', hours: 168, sentence: 'Reach toward the ankle grew 3.5 mm in 120 h, smallest change we can see is 1.1 mm.', numbers: [['newest', 6.5, 'mm', 0.4], ['before', 6, 'mm', 0.4], ['lowestRunningMedian', 3, 'mm', 0.4], ['growth', 3.5, 'mm'], ['smallestDetectableChange', 1.1087, 'mm'], ['elapsed', 120, 'h']], photos: [48, 144, 168] },
+  ],
+  [
+    'redness that spreads from an early photo',
+    [seen(26, { reach: 1.6 }), seen(126, { reach: 6 }), seen(171, { reach: 10.2 })],
+    {},
+    { rule: 'spreading', level: 'today', hours: 171, sentence: 'Reach grew 8.6 mm in 145 h, smallest change we can see is 1.1 mm. It is compared with a photo taken 26 h after the procedure, for no later one can be its base; so 4 mm are asked for.', numbers: [['newest', 10.2, 'mm', 0.4], ['before', 6, 'mm', 0.4], ['earlyBase', 1.6, 'mm', 0.4], ['growth', 8.6, 'mm'], ['smallestDetectableChange', 1.1087, 'mm'], ['elapsed', 145, 'h']], photos: [26, 126, 171] },
   ],
   ['a spike on record', [said(20, { pain: 8 })], { procedure: { edge: 'torn' } }, { rule: 'spike-suspect', level: 'visit', hours: 0, sentence: 'A spike or torn edge was recorded at the procedure.' }],
   ['a spike that hurts', [seen(500, { proximalReach: 2 }, { pain: 5 })], { procedure: { edge: 'spike' } }, { rule: 'spike-suspect', level: 'soon', hours: 500, sentence: 'A spike or torn edge was recorded at the procedure, with pain 5 of 10.', numbers: [['pain', 5, '/10']], checkIns: [500] }],
