@@ -1,3 +1,5 @@
+import { nothingAt } from '../photo/nothing-at';
+import { partOf } from '../photo/part-of';
 import type { UprightPhoto } from '../photo/upright-photo';
 import { CLIPPED_CODE, MAD_TO_SIGMA } from '../rectify/constants';
 import { type Homography, toImage } from '../rectify/homography';
@@ -16,17 +18,19 @@ export type SpotReading = Omit<PatchReading, 'patch'>;
  * @param centre of the rectangle, mm
  * @param size its sides, mm
  * @returns medians per channel in code values; null where any place lies outside the photo
+ * @throws NotDecoded where only another part of the photo was decoded
  * @example readSpot(photo, fit.imageFromCard, patch.centre, { acrossMm: 4, downMm: 4 })?.codeMedian // [201, 198, 190]
  */
 export function readSpot(photo: UprightPhoto, imageFromCard: Homography, centre: PointMm, size: PointMm): SpotReading | null {
-  const { srgb, widthPx, heightPx } = photo;
+  const { srgb } = photo;
+  const { left, top, widthPx, heightPx } = partOf(photo);
   const [red, green, blue] = [new Uint8Array(READINGS), new Uint8Array(READINGS), new Uint8Array(READINGS)];
   let clipped = 0;
   for (let k = 0; k < READINGS; k++) {
     const { row, column } = toImage(imageFromCard, placeOf(k, centre, size));
     const [r, c] = [Math.round(row), Math.round(column)];
-    if (r < 0 || c < 0 || r >= heightPx || c >= widthPx) return null;
-    const at = (r * widthPx + c) * 3;
+    if (r < top || c < left || r >= top + heightPx || c >= left + widthPx) return nothingAt(photo, r, c);
+    const at = ((r - top) * widthPx + c - left) * 3;
     red[k] = srgb[at];
     green[k] = srgb[at + 1];
     blue[k] = srgb[at + 2];

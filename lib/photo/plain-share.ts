@@ -1,4 +1,5 @@
 import { EDGE_RANGE, GRAIN_SQUARES_ALONG, GRAIN_SQUARE_PX, MIN_GRAIN_SHARE, PLANE_RESIDUAL } from './constants';
+import { partOf, type PartPx } from './part-of';
 import type { RgbPicture } from './turn-upright';
 
 type SquareKind = 'clipped' | 'plain' | 'grainy' | 'edge';
@@ -6,16 +7,21 @@ type SquareKind = 'clipped' | 'plain' | 'grainy' | 'edge';
 /**
  * How much of the picture is as plain as only a drawing can be: of the squares that could show grain, the share that
  * show none (one exact colour, or an exact gradient). Squares with an edge, and clipped ones, say nothing.
- * @param picture sRGB code values, RGB interleaved, at the resolution at which it was taken; any size from 16 × 16 px
+ * @param picture sRGB code values, RGB interleaved, at the resolution at which it was taken; any size from 16 × 16 px; of a picture
+ *   of which only a part was decoded, the most it can be is told: what is not seen may all be plain
  * @returns 0…1; 0 when no square says anything. Where almost no grain is found anywhere, clipped squares count as plain.
  * Assumes: a camera's noise survives its own smoothing and JPEG in most of the picture. Source: own reasoning.
  * @example plainShare({ widthPx: 16, heightPx: 16, srgb: new Uint8Array(768).fill(90) }) // 1
  */
-export function plainShare(picture: RgbPicture): number {
+export function plainShare(picture: RgbPicture & { readonly part?: PartPx }): number {
   const counts: Record<SquareKind, number> = { clipped: 0, plain: 0, grainy: 0, edge: 0 };
   const across = gridStarts(picture.widthPx);
   const down = gridStarts(picture.heightPx);
-  for (const top of down) for (const left of across) counts[squareKind(picture, top, left)] += 1;
+  const part = partOf(picture);
+  const decoded = { ...part, srgb: picture.srgb };
+  for (const top of down) {
+    for (const left of across) counts[isIn(part, top, left) ? squareKind(decoded, top - part.top, left - part.left) : 'plain'] += 1;
+  }
   const all = across.length * down.length;
   const plain = counts.plain + (counts.grainy < MIN_GRAIN_SHARE * all ? counts.clipped : 0);
   const telling = plain + counts.grainy;
@@ -27,6 +33,11 @@ function gridStarts(lengthPx: number): number[] {
   const squares = Math.floor(lengthPx / GRAIN_SQUARE_PX);
   const taken = Math.min(squares, GRAIN_SQUARES_ALONG);
   return Array.from({ length: taken }, (_, i) => GRAIN_SQUARE_PX * Math.floor(((i + 0.5) * squares) / taken));
+}
+
+function isIn({ left, top, widthPx, heightPx }: PartPx, squareTop: number, squareLeft: number): boolean {
+  const [right, bottom] = [squareLeft + GRAIN_SQUARE_PX, squareTop + GRAIN_SQUARE_PX];
+  return squareLeft >= left && squareTop >= top && right <= left + widthPx && bottom <= top + heightPx;
 }
 
 function squareKind(picture: RgbPicture, top: number, left: number): SquareKind {

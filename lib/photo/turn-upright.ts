@@ -27,6 +27,13 @@ function walkFor(orientation: number, width: number, height: number): Walk {
   return walk;
 }
 
+/**
+ * Does turning upright swap width and height?
+ * @param orientation EXIF orientation, 1…8
+ * @example swapsSides(6) // true
+ */
+export const swapsSides = (orientation: number): boolean => orientation >= 5;
+
 export interface RgbPicture {
   readonly widthPx: number;
   readonly heightPx: number;
@@ -45,7 +52,7 @@ export interface RgbPicture {
 export function turnUpright(stored: RgbPicture, orientation: number): RgbPicture {
   const { first, perColumn, perRow } = walkFor(orientation, stored.widthPx, stored.heightPx);
   if (orientation === 1) return stored;
-  const swapped = orientation >= 5;
+  const swapped = swapsSides(orientation);
   const widthPx = swapped ? stored.heightPx : stored.widthPx;
   const heightPx = swapped ? stored.widthPx : stored.heightPx;
   const srgb = new Uint8Array(stored.srgb.length);

@@ -1,3 +1,5 @@
+import type { PartPx } from './part-of';
+
 /**
  * A decoded photo as every later stage sees it: upright, sRGB, eight bits, with the few capture facts that matter.
  * Coordinates refer to this picture only; the file's own orientation tag has been applied and forgotten.
@@ -5,8 +7,10 @@
 export interface UprightPhoto {
   readonly widthPx: number;
   readonly heightPx: number;
-  /** Red, green, blue interleaved, row by row: length = widthPx · heightPx · 3. sRGB code values 0…255. */
+  /** Red, green, blue interleaved, row by row: length = widthPx · heightPx · 3 of the photo, or of its part. sRGB code values 0…255. */
   readonly srgb: Uint8Array;
+  /** The part whose pixels these are, where not all of the photo was decoded. Sizes and places are always those of the whole. */
+  readonly part?: PartPx;
   /** SHA-256 of the file as it was received, lower-case hexadecimal. */
   readonly sha256: string;
   readonly capture: CaptureFacts;

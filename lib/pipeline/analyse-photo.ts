@@ -4,7 +4,6 @@
  */
 import type { CardGeometry } from '../card/card-geometry';
 import type { PrintScale } from '../card/print-check';
-import { parseCardCode } from '../card/serial';
 import { scaleGeometry } from '../card/scale-geometry';
 import type { CardBaseline } from '../colour/card-baseline';
 import { type CardKnowledge, HOME_CARD } from '../colour/card-knowledge';
@@ -20,14 +19,12 @@ import { readPaper } from '../colour/read-paper';
 import type { ReflectanceMap } from '../colour/reflectance-map';
 import { readPatches } from '../colour/read-patches';
 import { type BeforeCardContext, gatesBeforeCard } from '../photo/gates-before-card';
+import { NotDecoded } from '../photo/not-decoded';
 import { type GateReason, gateReason } from '../photo/reasons';
 import type { UprightPhoto } from '../photo/upright-photo';
-import { edgeSpreadMm } from '../rectify/edge-spread';
 import { type CardLook, findCard, quickLook } from '../rectify/find-card';
 import type { CardFit } from '../rectify/fit-card';
-import { pxPerMmAt } from '../rectify/homography';
-import { nailPlace, notchFrame } from '../rectify/notch-frame';
-import { cardPose } from '../rectify/pose';
+import { neededPart } from '../rectify/needed-part';
 import { poseGates } from '../rectify/pose-gates';
 import { resampleMap } from '../rectify/resample-map';
 import { toeGrid } from '../rectify/toe-grid';
@@ -35,12 +32,13 @@ import type { ToldSide } from '../segment/segmentation';
 import { segmentToe } from '../segment/segment-toe';
 import { cropToToe } from '../segment/crop-to-toe';
 import { toeGates } from '../segment/toe-gates';
-import type { Analysis, AnalysisResult, SeenCard } from './analysis';
+import type { Analysis, AnalysisResult } from './analysis';
 import { carryOver } from './carry-over';
 import type { EarlierVisit } from './earlier-visit';
 import { measureSegmentation } from './measure-segmentation';
 import { METHOD_VERSION } from './method-version';
-import type { AnalysisPorts } from './ports';
+import type { AnalysisPorts, Decoded } from './ports';
+import { seeCard } from './see-card';
 import { sideOfVisits } from './side-of-visits';
 
 export interface AnalysisRequest {
@@ -70,10 +68,23 @@ export interface AnalysisRequest {
  */
 export async function analysePhoto(file: Uint8Array, request: AnalysisRequest, ports: AnalysisPorts): Promise<AnalysisResult> {
   const geometry = scaleGeometry(request.geometry, request.print.scale);
-  const glances: CardLook[] = [];
-  const decoded = await ports.decodePhoto(file, (copy) => glances.push(quickLook(copy, geometry, ports.detectFiducials)));
+  let glance: CardLook | null = null;
+  const decoded = await ports.decodePhoto(file, (copy) => {
+    glance = quickLook(copy, geometry, ports.detectFiducials);
+    return neededPart(glance, geometry);
+  });
+  try {
+    return await analyseDecoded(decoded, glance, geometry, request, ports);
+  } catch (error) {
+    // Some step had to look beyond the part that a glance at the photo had shown to be needed.
+    if (!(error instanceof NotDecoded)) throw error;
+    return analyseDecoded(await ports.decodePhoto(file), glance, geometry, request, ports);
+  }
+}
+
+async function analyseDecoded(decoded: Decoded, glance: CardLook | null, geometry: CardGeometry, request: AnalysisRequest, ports: AnalysisPorts): Promise<AnalysisResult> {
   if (!decoded.decoded) return { analysed: false, refusal: decoded.refusal };
-  return { analysed: true, analysis: await analyseUpright(decoded.photo, glances[0] ?? null, geometry, request, ports) };
+  return { analysed: true, analysis: await analyseUpright(decoded.photo, glance, geometry, request, ports) };
 }
 
 async function analyseUpright(photo: UprightPhoto, glance: CardLook | null, geometry: CardGeometry, request: AnalysisRequest, ports: AnalysisPorts): Promise<Analysis> {
@@ -106,22 +117,6 @@ async function analyseUpright(photo: UprightPhoto, glance: CardLook | null, geom
 /** What is known of this very print from an earlier photo. */
 function baselineOf({ baseline, baselines }: AnalysisRequest, serial: string | null): CardBaseline | null {
   return baseline ?? (serial === null ? null : (baselines?.get(serial) ?? null));
-}
-
-function seeCard(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry, print: PrintScale, ports: AnalysisPorts): SeenCard {
-  const nail = nailPlace(geometry);
-  const text = ports.readQr(photo, fit, geometry);
-  const code = text === null ? null : parseCardCode(text);
-  return {
-    version: geometry.version,
-    frame: notchFrame(geometry),
-    serial: code && 'serial' in code ? code.serial : null,
-    fit,
-    pose: cardPose(fit.imageFromCard, photo, photo.capture.focalLength35Mm, nail),
-    pxPerMm: pxPerMmAt(fit.imageFromCard, nail),
-    edgeSpreadMm: edgeSpreadMm(photo, fit),
-    print,
-  };
 }
 
 function readLight(

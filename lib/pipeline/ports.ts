@@ -1,5 +1,6 @@
 /** What the journey needs from the outside world; `lib/edges` provides it, tests may hand in others. */
 import type { DecodeRefusal } from '../photo/decode-refusals';
+import type { PartPx } from '../photo/part-of';
 import type { UprightPhoto } from '../photo/upright-photo';
 import type { CardFit } from '../rectify/fit-card';
 import type { DetectFiducials } from '../rectify/find-card';
@@ -13,8 +14,8 @@ export type Decoded =
   | { readonly decoded: false; readonly refusal: DecodeRefusal };
 
 export interface AnalysisPorts {
-  /** `glance` may be shown a small grey copy while the photo is still being decoded. */
-  decodePhoto(file: Uint8Array, glance?: (copy: GreyImage) => void): Promise<Decoded>;
+  /** `glance` may be shown a small grey copy first, and answers which part of the photo it needs; null is all of it. */
+  decodePhoto(file: Uint8Array, glance?: (copy: GreyImage) => PartPx | null): Promise<Decoded>;
   readonly detectFiducials: DetectFiducials;
   /** Text of the card's QR code; null where it cannot be read, which never matters to measuring. */
   readQr(photo: UprightPhoto, fit: CardFit, geometry: CardGeometry): string | null;

@@ -49,3 +49,6 @@ export const MAP_BELOW_APEX_MM = 50;
 export const CLIPPED_CODE = 254;
 /** Where the middle of a nail lies below the notch's apex; resolution and distance are stated there. */
 export const NAIL_BELOW_APEX_MM = 11;
+
+/** A quick look is enough when it misses no more than so many fiducials: one may be under a thumb. */
+export const QUICK_MAY_MISS = 1;

@@ -1,3 +1,5 @@
+import { nothingAt } from '../photo/nothing-at';
+import { partOf } from '../photo/part-of';
 import type { UprightPhoto } from '../photo/upright-photo';
 import type { PointPx } from '../units';
 import { LINEAR_LIGHT } from './linear-light';
@@ -46,19 +48,21 @@ export function sampleEdgeProfile(
  * @param row place in the photo, pixels, may be fractional
  * @param column the same across
  * @returns linear light 0…1; null outside the photo
+ * @throws NotDecoded where only another part of the photo was decoded
  * @example greenLightAt({ widthPx: 2, heightPx: 2, srgb: Uint8Array.of(0, 0, 0, 0, 255, 0, 0, 0, 0, 0, 255, 0) }, 0.5, 0.5) // 0.5
  */
 export function greenLightAt(photo: UprightPhoto, row: number, column: number): number | null {
+  const { left, top, widthPx, heightPx } = partOf(photo);
   const r0 = Math.floor(row);
   const c0 = Math.floor(column);
-  if (r0 < 0 || c0 < 0 || r0 + 1 >= photo.heightPx || c0 + 1 >= photo.widthPx) return null;
+  if (r0 < top || c0 < left || r0 + 1 >= top + heightPx || c0 + 1 >= left + widthPx) return nothingAt(photo, row, column);
   const fr = row - r0;
   const fc = column - c0;
-  const at = (r0 * photo.widthPx + c0) * 3 + 1;
-  const below = at + photo.widthPx * 3;
-  const top = LINEAR_LIGHT[photo.srgb[at]] * (1 - fc) + LINEAR_LIGHT[photo.srgb[at + 3]] * fc;
-  const bottom = LINEAR_LIGHT[photo.srgb[below]] * (1 - fc) + LINEAR_LIGHT[photo.srgb[below + 3]] * fc;
-  return top * (1 - fr) + bottom * fr;
+  const at = ((r0 - top) * widthPx + c0 - left) * 3 + 1;
+  const below = at + widthPx * 3;
+  const upper = LINEAR_LIGHT[photo.srgb[at]] * (1 - fc) + LINEAR_LIGHT[photo.srgb[at + 3]] * fc;
+  const lower = LINEAR_LIGHT[photo.srgb[below]] * (1 - fc) + LINEAR_LIGHT[photo.srgb[below + 3]] * fc;
+  return upper * (1 - fr) + lower * fr;
 }
 
 /** Least contrast (light side over dark side) that still counts as an edge of printed black on paper. */

@@ -2,7 +2,7 @@ import type { CardGeometry } from '../card/card-geometry';
 import type { UprightPhoto } from '../photo/upright-photo';
 import { type GateId, type GateReason, gateReason } from '../photo/reasons';
 import type { PointMm } from '../units';
-import { BLUR_LIMIT_MM, LEAST_FIDUCIALS, LEAST_HULL_SHARE, POSE_RESIDUAL_LIMIT_MM } from './constants';
+import { BLUR_LIMIT_MM, LEAST_FIDUCIALS, LEAST_HULL_SHARE, POSE_RESIDUAL_LIMIT_MM, QUICK_MAY_MISS } from './constants';
 import { convexHullAreaMm2 } from './convex-hull';
 import { type CardFit, fitCard } from './fit-card';
 import type { FoundFiducial } from './found-fiducial';
@@ -25,8 +25,6 @@ export interface CardLook {
 
 export type CardSearch = { readonly found: true; readonly fit: CardFit } | { readonly found: false; readonly reason: GateReason };
 
-/** A quick look is enough when it misses no more than so many fiducials: one may be under a thumb. */
-const QUICK_MAY_MISS = 1;
 /** Other dictionaries asked when nothing of ours is there: somebody else's card is told apart from no card. */
 const OTHER_DICTIONARIES = ['DICT_5X5_1000', 'DICT_6X6_1000', 'DICT_APRILTAG_36h11', 'DICT_4X4_1000'] as const;
 /** Squares that cannot be read look like squares that are not there. */

@@ -1,5 +1,6 @@
 import type { RgbPicture } from '../photo/turn-upright';
 import type { UprightPhoto } from '../photo/upright-photo';
+import { wholeOf } from '../photo/whole-of';
 import type { PointPx } from '../units';
 
 /** A small grey copy of a photo, for searching. `shrink` camera pixels make one pixel of it, each way. */
@@ -19,7 +20,7 @@ export interface GreyImage {
  * @param photo the upright photo
  * @param shrink whole number ≥ 1
  * @returns `floor(width / shrink) × floor(height / shrink)` pixels
- * @throws RangeError when `shrink` is not a whole number ≥ 1
+ * @throws RangeError when `shrink` is not a whole number ≥ 1, NotDecoded when only a part of the photo was decoded
  * @example shrinkToGrey(photo, 4).widthPx // 1008 for a photo 4032 pixels wide
  */
 export function shrinkToGrey(photo: UprightPhoto, shrink: number): GreyImage {
@@ -29,7 +30,7 @@ export function shrinkToGrey(photo: UprightPhoto, shrink: number): GreyImage {
   const grey = new Uint8Array(widthPx * heightPx);
   const taps = shrink % 2 === 0 ? 2 : Math.min(shrink, 3);
   const first = Math.floor((shrink - taps) / 2);
-  const { srgb } = photo;
+  const { srgb } = wholeOf(photo);
   const step = shrink * 3;
   const below = photo.widthPx * 3;
   for (let row = 0, i = 0; row < heightPx; row++) {

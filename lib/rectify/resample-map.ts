@@ -1,3 +1,5 @@
+import { nothingAt } from '../photo/nothing-at';
+import { partOf } from '../photo/part-of';
 import type { UprightPhoto } from '../photo/upright-photo';
 import { CLIPPED_CODE } from './constants';
 import { gridPoint } from './grid-point';
@@ -23,6 +25,7 @@ const MOST_SUBSAMPLES = 3;
  * @param grid the map to fill
  * @param tables the photo's own tone curve
  * @returns planes of linear light; `seen` is 0 outside the photo and where any channel is clipped
+ * @throws NotDecoded where only another part of the photo was decoded
  * @example resampleMap(photo, fit.imageFromCard, toeGrid(geometry, 9), tables).green.length
  */
 export function resampleMap(photo: UprightPhoto, imageFromCard: Homography, grid: MapGrid, tables: LinearTables): LinearMap {
@@ -43,11 +46,11 @@ export function resampleMap(photo: UprightPhoto, imageFromCard: Homography, grid
 
 function fillRow(map: LinearMap, row: number, photo: UprightPhoto, h: Homography, tables: LinearTables, n: number): void {
   const { grid, red, green, blue, seen } = map;
-  const { srgb, widthPx, heightPx } = photo;
+  const { srgb } = photo;
+  const { left, top, widthPx, heightPx } = partOf(photo);
+  const [lastRow, lastColumn] = [top + heightPx - 1, left + widthPx - 1];
   for (let column = 0; column < grid.widthPx; column++) {
-    let sumRed = 0;
-    let sumGreen = 0;
-    let sumBlue = 0;
+    let [sumRed, sumGreen, sumBlue] = [0, 0, 0];
     let whole = 1;
     for (let sub = 0; sub < n * n; sub++) {
       const across = grid.originAcrossMm + (column + ((sub % n) + 0.5) / n - 0.5) / grid.pxPerMm;
@@ -55,15 +58,15 @@ function fillRow(map: LinearMap, row: number, photo: UprightPhoto, h: Homography
       const w = 1 / (h[6] * across + h[7] * down + h[8]);
       const x = (h[0] * across + h[1] * down + h[2]) * w;
       const y = (h[3] * across + h[4] * down + h[5]) * w;
-      if (!(x >= 0 && y >= 0 && x < widthPx - 1 && y < heightPx - 1)) {
-        whole = 0;
+      if (!(x >= left && y >= top && x < lastColumn && y < lastRow)) {
+        whole = nothingAt(photo, y, x) ?? 0;
         continue;
       }
       const x0 = x | 0;
       const y0 = y | 0;
       const fx = x - x0;
       const fy = y - y0;
-      const at = (y0 * widthPx + x0) * 3;
+      const at = ((y0 - top) * widthPx + x0 - left) * 3;
       const topLeft = (1 - fx) * (1 - fy);
       const topRight = fx * (1 - fy);
       const lowLeft = (1 - fx) * fy;

@@ -1,5 +1,6 @@
 import { quantile } from 'd3-array';
 import type { UprightPhoto } from '../photo/upright-photo';
+import { wholeOf } from '../photo/whole-of';
 
 /** Lines that are read each way, and how far a step may spread. */
 const LINES = 60;
@@ -16,10 +17,11 @@ const LEAST_STEPS = 20;
  *
  * @param photo the upright photo
  * @returns 10–90 % width in camera pixels, 10th percentile over the steps of some lines; null with too few steps to tell
+ * @throws NotDecoded when only a part of the photo was decoded
  * @example sharpestStepPx(photo) // 2
  */
 export function sharpestStepPx(photo: UprightPhoto): number | null {
-  const { widthPx, heightPx } = photo;
+  const { widthPx, heightPx } = wholeOf(photo);
   const along = (length: number, lines: number, code: (line: number, at: number) => number) => {
     const widths = Array.from({ length: LINES }, (_, k) => stepWidths(length, (at) => code(Math.floor(((k + 0.5) * lines) / LINES), at))).flat();
     return widths.length < LEAST_STEPS ? null : (quantile(widths, SHARPEST) as number);

@@ -8,7 +8,7 @@ import { now } from '../edges/clock/now';
 import { cameBefore, cardOwner } from '../edges/db/card-owner';
 import { claimJob, type ClaimedPhoto } from '../edges/db/claim-job';
 import { type AnalysisWords, finishJob, returnJob } from '../edges/db/finish-job';
-import { encodeJpeg } from '../edges/decode/encode-jpeg';
+import { encodeView } from '../edges/decode/encode-view';
 import { keepWhole } from '../edges/files/keep-whole';
 import { mapPath, photoPath, viewPath } from '../edges/files/photo-path';
 import { pressMap } from '../edges/files/press-map';
@@ -75,7 +75,7 @@ const known = { methodVersion: METHOD_VERSION, json: null, findings: [] } as con
 async function keepDressing(file: Uint8Array, photo: ClaimedPhoto, store: Store, ports: AnalysisPorts): Promise<AnalysisWords> {
   const read = await ports.decodePhoto(file);
   if (!read.decoded) return { ...known, outcome: 'unread', gates: [], viewSha256: null, findings: [askPerson('unread', photo)] };
-  return { ...known, outcome: 'kept', gates: [], viewSha256: await keepView(read.photo, photo, store) };
+  return { ...known, outcome: 'kept', gates: [], viewSha256: await keepView(file, read.photo, photo, store) };
 }
 
 async function measureToe(file: Uint8Array, photo: ClaimedPhoto, store: Store, ports: AnalysisPorts): Promise<AnalysisWords> {
@@ -94,7 +94,7 @@ async function measureToe(file: Uint8Array, photo: ClaimedPhoto, store: Store, p
     return { ...known, outcome: 'unread', gates, viewSha256: null, findings: gates.length > 0 ? [] : [askPerson('unread', photo)] };
   }
   const { analysis } = result;
-  const viewSha256 = await keepView(analysis.photo, photo, store);
+  const viewSha256 = await keepView(file, analysis.photo, photo, store);
   const json = analysisToJson(analysis, photo.id);
   const gates = json.reasons.map(({ gate }) => gate);
   const serial = analysis.card?.serial ?? null;
@@ -128,8 +128,8 @@ function printOf(photo: ClaimedPhoto): PrintScale {
   return 'problem' in check ? unread : check;
 }
 
-async function keepView(picture: UprightPhoto, { episodeId }: ClaimedPhoto, { settings }: Store): Promise<string> {
-  const jpeg = await encodeJpeg(picture, VIEW);
+async function keepView(file: Uint8Array, picture: UprightPhoto, { episodeId }: ClaimedPhoto, { settings }: Store): Promise<string> {
+  const jpeg = await encodeView(file, picture, VIEW);
   const sha256 = createHash('sha256').update(jpeg).digest('hex');
   await keepWhole(viewPath(settings.photoFolder, { episodeId, sha256 }), sha256, once(jpeg));
   return sha256;

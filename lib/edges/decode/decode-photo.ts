@@ -5,14 +5,16 @@
 import { createHash } from 'node:crypto';
 import { decodeRefusal, type DecodeRefusal } from '../../photo/decode-refusals';
 import { convertPictureP3ToSrgb } from '../../photo/display-p3';
-import { turnUpright, type RgbPicture } from '../../photo/turn-upright';
+import type { PartPx } from '../../photo/part-of';
+import { storedPart } from '../../photo/stored-part';
+import { swapsSides, turnUpright, type RgbPicture } from '../../photo/turn-upright';
 import type { CaptureFacts, UprightPhoto } from '../../photo/upright-photo';
-import type { GreyImage } from '../../rectify/grey-image';
+import { type GreyImage, greyCopy } from '../../rectify/grey-image';
 import { searchShrink } from '../../rectify/search-shrink';
 import { DECODE_LIMITS, checkLimits, type DecodeLimits } from './check-limits';
 import { classifyIccProfile } from './classify-icc-profile';
 import { isRefused, type ContainerHeader } from './container-header';
-import { decodeGreyCopy } from './decode-grey-copy';
+import { decodeCopy } from './decode-copy';
 import { decodeHeic } from './decode-heic';
 import { decodePixels } from './decode-pixels';
 import { readExif, type ExifFacts } from './read-exif';
@@ -22,8 +24,8 @@ export type DecodeResult =
   | { readonly decoded: true; readonly photo: UprightPhoto }
   | { readonly decoded: false; readonly refusal: DecodeRefusal };
 
-/** Sees a small grey copy of a photo before the photo itself is there. */
-export type Glance = (copy: GreyImage) => void;
+/** Sees a small grey copy of a photo before the photo itself is there, and says which part of it is needed; null is all of it. */
+export type Glance = (copy: GreyImage) => PartPx | null;
 
 const ALREADY_UPRIGHT = 1;
 
@@ -31,7 +33,7 @@ type ColourSpace = CaptureFacts['colourSpace'];
 
 /**
  * `await decodePhoto(bytes)` → `{ decoded: true, photo }`, or `{ decoded: false, refusal }`; a bad file never throws.
- * `glance` is shown a small grey copy while the whole picture is still being decoded; only JPEG offers one.
+ * `glance` is shown a small grey copy first, and only the part that it asks for is decoded; only JPEG offers that.
  */
 export async function decodePhoto(bytes: Uint8Array, glance: Glance | null = null, limits: DecodeLimits = DECODE_LIMITS): Promise<DecodeResult> {
   if (bytes.length === 0) return refused(decodeRefusal('emptyFile'));
@@ -43,22 +45,38 @@ export async function decodePhoto(bytes: Uint8Array, glance: Glance | null = nul
 
   const exif = readExif(header.exif);
   const colourSpace = colourSpaceOf(header, exif);
-  const decoding = decodeStored(header, colourSpace);
   const sha256 = createHash('sha256').update(bytes).digest('hex');
   const orientation = header.format === 'heic' ? ALREADY_UPRIGHT : exif.orientationTag;
-  if (glance && header.format === 'jpeg') await showCopy(header, orientation, glance);
-  const stored = await decoding;
-  if ('sentence' in stored) return refused(stored);
-  if (!hasStatedSize(stored, header)) return refused(decodeRefusal('corrupt', 'another size than the header says'));
-  const upright = turnUpright(stored, orientation);
+  const part = glance && header.format === 'jpeg' ? await askedFor(header, orientation, glance) : null;
+  const upright = (part && (await decodePart(header, colourSpace, orientation, part))) ?? (await decodeWhole(header, colourSpace, orientation));
+  if ('sentence' in upright) return refused(upright);
   const { statesSrgb: _, ...facts } = exif;
   const capture = { ...facts, format: header.format, colourSpace, hasGainMap: header.hasGainMap };
   return { decoded: true, photo: { ...upright, sha256, capture } };
 }
 
-async function showCopy({ picture, widthPx, heightPx }: ContainerHeader, orientation: number, glance: Glance): Promise<void> {
-  const copy = await decodeGreyCopy(picture, { widthPx, heightPx }, searchShrink(Math.max(widthPx, heightPx)), orientation);
-  if (copy) glance(copy);
+/** A part is only read of a file that is sound as a whole: what is wrong with the others is found by decoding all of them. */
+async function askedFor({ picture, widthPx, heightPx, channels }: ContainerHeader, orientation: number, glance: Glance): Promise<PartPx | null> {
+  const shrink = searchShrink(Math.max(widthPx, heightPx));
+  const copy = await decodeCopy(picture, { widthPx, heightPx }, shrink, orientation);
+  const part = copy && glance(greyCopy(copy.picture, shrink));
+  return copy?.isSound && channels === 'rgb' ? part : null;
+}
+
+async function decodeWhole(header: ContainerHeader, colourSpace: ColourSpace, orientation: number): Promise<RgbPicture | DecodeRefusal> {
+  const stored = await decodeStored(header, colourSpace);
+  if ('sentence' in stored) return stored;
+  return hasStatedSize(stored, header) ? turnUpright(stored, orientation) : decodeRefusal('corrupt', 'another size than the header says');
+}
+
+/** Null where the decoder finds anything amiss after all. */
+async function decodePart(header: ContainerHeader, colourSpace: ColourSpace, orientation: number, part: PartPx): Promise<Pick<UprightPhoto, 'widthPx' | 'heightPx' | 'srgb' | 'part'> | null> {
+  const cut = storedPart(part, header, orientation);
+  const stored = await decodeStored(header, colourSpace, cut);
+  if ('sentence' in stored || stored.widthPx !== cut.widthPx || stored.heightPx !== cut.heightPx) return null;
+  const { srgb } = turnUpright(stored, orientation);
+  const [widthPx, heightPx] = swapsSides(orientation) ? [header.heightPx, header.widthPx] : [header.widthPx, header.heightPx];
+  return { widthPx, heightPx, srgb, part };
 }
 
 /** A HEIC turns and crops itself: its pixels may differ from the stored size, which has been held to the limits. */
@@ -79,7 +97,7 @@ function colourSpaceOf(header: ContainerHeader, exif: ExifFacts): ColourSpace {
  * The stored picture in sRGB. The colour engine costs more than the whole decode of a JPEG: it is left out where the
  * code values are sRGB already, and where one matrix does the same.
  */
-async function decodeStored(header: ContainerHeader, colourSpace: ColourSpace): Promise<RgbPicture | DecodeRefusal> {
+async function decodeStored(header: ContainerHeader, colourSpace: ColourSpace, part?: PartPx): Promise<RgbPicture | DecodeRefusal> {
   const { format, channels, bitsPerChannel, picture, mayHaveAlpha } = header;
   if (format === 'heic') {
     // Pixels without their file cannot be given to the colour engine, so only what the matrix can do is read.
@@ -88,7 +106,7 @@ async function decodeStored(header: ContainerHeader, colourSpace: ColourSpace): 
   }
   const wide = bitsPerChannel === 16;
   const ignoreIcc = colourSpace === 'srgb' || (colourSpace === 'display-p3' && channels === 'rgb');
-  const pixels = await decodePixels(picture, { ignoreIcc, flatten: mayHaveAlpha });
+  const pixels = await decodePixels(picture, { ignoreIcc, flatten: mayHaveAlpha, part });
   // Pictures of 16 bits leave the colour engine in Display P3, whatever profile they came with.
   return inSrgb(pixels, wide && channels === 'rgb' && colourSpace === 'other-profile' ? 'display-p3' : colourSpace);
 }

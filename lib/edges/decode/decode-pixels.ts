@@ -1,5 +1,6 @@
 /** Pixels of a JPEG, PNG or WebP: 8 bit RGB as stored (not yet turned), with foreign colour profiles already applied. */
 import { decodeRefusal, type DecodeRefusal } from '../../photo/decode-refusals';
+import type { PartPx } from '../../photo/part-of';
 import type { RgbPicture } from '../../photo/turn-upright';
 import { openPicture } from './open-picture';
 
@@ -23,6 +24,8 @@ export interface PixelOptions {
   /** Leave the embedded profile aside, because the code values are sRGB or are converted afterwards. */
   readonly ignoreIcc: boolean;
   readonly flatten: boolean;
+  /** Only this part of the picture, as stored. */
+  readonly part?: PartPx;
 }
 
 /** `decodePixels(bytes, { ignoreIcc: true, flatten: false })` → a picture, or a refusal. */
@@ -46,12 +49,13 @@ export async function decodePixels(bytes: Uint8Array, options: PixelOptions): Pr
 
 async function readRgb(
   bytes: Uint8Array,
-  { ignoreIcc, flatten }: PixelOptions,
+  { ignoreIcc, flatten, part }: PixelOptions,
   failOn: 'warning' | 'truncated',
   warnings: string[],
 ): Promise<RgbPicture> {
   const picture = openPicture(bytes, { failOn, ignoreIcc });
   picture.on('warning', (warning: string) => warnings.push(warning));
+  if (part) picture.extract({ left: part.left, top: part.top, width: part.widthPx, height: part.heightPx });
   if (flatten) picture.flatten({ background: '#ffffff' });
   const { data, info } = await picture.raw().toBuffer({ resolveWithObject: true });
   if (info.channels !== 3) throw new Error(`three channels are expected from the decoder, received ${info.channels}`);

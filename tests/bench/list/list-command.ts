@@ -11,7 +11,7 @@ import { openDatabase } from '../../../lib/edges/db/open-database';
 import { readEpisodeRows } from '../../../lib/edges/db/read-episode-rows';
 import { startClinic } from '../../../lib/edges/db/start-clinic';
 import { startStaff } from '../../../lib/edges/db/start-staff';
-import { encodeJpeg } from '../../../lib/edges/decode/encode-jpeg';
+import { encodeView } from '../../../lib/edges/decode/encode-view';
 import { viewPath } from '../../../lib/edges/files/photo-path';
 import { readSettings } from '../../../lib/edges/env/settings';
 import { analysePhoto } from '../../../lib/pipeline/analyse-photo';
@@ -51,7 +51,7 @@ async function realAnalysis(): Promise<Real> {
   const context = { receivedAt: '2126-01-01T00:00:00Z', procedureAt: null, knownSha256: new Set<string>() };
   const result = await analysePhoto(file, { geometry: OWN_CARD, print, context }, await analysisPorts());
   if (!result.analysed) throw new Error(`${SAMPLE} cannot be analysed: ${result.refusal.id}.`);
-  return { analysis: JSON.stringify(analysisToJson(result.analysis, 'photo')), view: await encodeJpeg(result.analysis.photo, { maxLongEdgePx: 1600, quality: 82 }) };
+  return { analysis: JSON.stringify(analysisToJson(result.analysis, 'photo')), view: await encodeView(file, result.analysis.photo, { maxLongEdgePx: 1600, quality: 82 }) };
 }
 
 async function makeClinic(folder: string, episodes: number, { analysis, view }: Real): Promise<Clinic> {

@@ -5,6 +5,7 @@ import sharp from 'sharp';
 import { OWN_CARD } from '../../../lib/card/own-card';
 import { analysisPorts } from '../../../lib/edges/analysis-ports';
 import { type CardLook, findCard, quickLook } from '../../../lib/rectify/find-card';
+import { neededPart } from '../../../lib/rectify/needed-part';
 import { LINEAR_LIGHT } from '../../../lib/rectify/linear-light';
 import { toeGrid } from '../../../lib/rectify/toe-grid';
 import { resampleMap } from '../../../lib/rectify/resample-map';
@@ -53,7 +54,10 @@ if (mode === 'many') {
 /** What the native chain does as well: decode, find, rectify, threshold. */
 async function sameSteps({ decodePhoto, detectFiducials }: AnalysisPorts): Promise<void> {
   const glances: CardLook[] = [];
-  const decoded = await decodePhoto(file, (copy) => glances.push(quickLook(copy, OWN_CARD, detectFiducials)));
+  const decoded = await decodePhoto(file, (copy) => {
+    glances.push(quickLook(copy, OWN_CARD, detectFiducials));
+    return neededPart(glances[0], OWN_CARD);
+  });
   if (!decoded.decoded) throw new Error(decoded.refusal.sentence);
   const search = findCard(decoded.photo, OWN_CARD, detectFiducials, glances[0]);
   if (!search.found) throw new Error('The card was not found.');

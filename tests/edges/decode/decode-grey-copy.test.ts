@@ -12,7 +12,7 @@ import { asymmetricPicture, encoder, plainBytes } from './made-files';
 
 async function glanced(bytes: Uint8Array) {
   const copies: GreyImage[] = [];
-  const result = await decodePhoto(bytes, (copy) => copies.push(copy));
+  const result = await decodePhoto(bytes, (copy) => (copies.push(copy), null));
   return { copies, result };
 }
 
