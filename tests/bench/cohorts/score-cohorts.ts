@@ -1,9 +1,11 @@
 import type { RuleId } from '../../../lib/decide/finding';
+import { classGap } from './class-gap';
 import { type CourseKind, hourOf2MmGrowth, ITA_CLASSES } from './course-truth';
 import { ADMINISTRATIVE, isFalseInClean, type JudgedEpisode, judgeEpisode, RED_RULES, type TimedFinding } from './judge-cohort';
 import { type Share, wilsonInterval } from './wilson-interval';
 
-export const SIZES = { clean: 3000, spreading: 2400, others: 402 } as const;
+/** Three times what is asked for at least: with 3,000 and 2,400 a false "now" and the gap between classes of skin are mostly chance, from seed to seed. */
+export const SIZES = { clean: 9000, spreading: 7200, others: 402 } as const;
 const OTHERS: readonly Exclude<CourseKind, 'clean' | 'spreading'>[] = [
   'spreading-proximal', 'reach-moderate', 'reach-mild', 'streak-or-fever', 'dusky-toe', 'bleeding', 'purulent', 'pain-rising', 'stalled', 'late',
   'relapse', 'spike-suspect', 'bone-felt', 'macerated', 'over-granulation', 'antibiotic-no-better', 'silent', 'cannot-judge',
@@ -36,13 +38,15 @@ export function scoreCohorts(seed: number) {
   const others = OTHERS.map((kind) => [kind, scoreRule(kind, cohort(kind, SIZES.others, seed))] as const);
   const fast = spreading.filter(({ invented }) => invented.truth.spreadMmPerDay >= 2);
   const inClass = (all: readonly JudgedEpisode[], place: number) => all.filter(({ invented }) => invented.truth.itaClass === place);
+  const byItaClass = Object.fromEntries(ITA_CLASSES.map((name, place) => [name, { ...scoreSpread(inClass(fast, place)), ...scoreClean(inClass(clean, place)) }]));
   return {
     seed,
     episodes: clean.length + spreading.length + OTHERS.length * SIZES.others,
     clean: scoreClean(clean),
     spreadingFrom2MmPerDay: scoreSpread(fast),
     rules: Object.fromEntries([['spreading', scoreRule('spreading', spreading)], ...others, ['dry', scoreDry(clean)]]) as Record<RuleId, RuleScore>,
-    byItaClass: Object.fromEntries(ITA_CLASSES.map((name, place) => [name, { ...scoreSpread(inClass(fast, place)), ...scoreClean(inClass(clean, place)) }])),
+    byItaClass,
+    classGap: classGap(Object.values(byItaClass).map(({ bySecondPhoto }) => bySecondPhoto)),
   };
 }
 
