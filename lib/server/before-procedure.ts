@@ -1,9 +1,9 @@
-import type { EpisodeRows } from '../edges/db/read-episode-rows';
+import type { RuleRows } from '../edges/db/read-rule-rows';
 import type { AnalysisJson } from '../pipeline/analysis-json';
 import type { Fact } from '../report/procedure-words';
 import { gapReasonWords, trendNumberWords } from '../report/trend-words';
 
-type PhotoRows = EpisodeRows['photos'][number];
+type PhotoRows = RuleRows['photos'][number];
 
 const SHOWN = [
   ['reach', 'reach', 'mm'],
@@ -24,7 +24,7 @@ export function measuredWords({ analyses: [analysis] }: PhotoRows): string | nul
  * Redness that was there already, for whoever reads the course. It raises and lowers no finding: a toe that was inflamed
  * before is no less inflamed for it.
  */
-export function beforeProcedure({ photos }: EpisodeRows): Fact[] {
+export function beforeProcedure({ photos }: RuleRows): Fact[] {
   const words = photos.filter(({ kind }) => kind === 'before').map(measuredWords).findLast((one) => one !== null);
   return words ? [{ name: 'Redness before', words }] : [];
 }

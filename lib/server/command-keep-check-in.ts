@@ -10,7 +10,7 @@ import { addFindings } from '../edges/db/add-finding';
 import { type CheckInRow, type CheckInWords, findCheckIn, keepCheckIn } from '../edges/db/keep-check-in';
 import { noteAudit } from '../edges/db/note-audit';
 import type { Queries } from '../edges/db/open-database';
-import { type EpisodeRows, readEpisodeRows } from '../edges/db/read-episode-rows';
+import { readRuleRows, type RuleRows } from '../edges/db/read-rule-rows';
 import { errorFacts, logEvent } from '../edges/log/log-event';
 import { type Answer, answer, refusal, refusedBy } from './answer';
 import { assessRows } from './assess-rows';
@@ -46,7 +46,7 @@ function wordsOf(episodeId: string, { clientId, body }: { clientId: string; body
 }
 
 async function keepAndAssess(queries: Queries, words: CheckInWords, at: Date): Promise<CheckInRow> {
-  const rows = await readEpisodeRows(queries, words.episodeId);
+  const rows = await readRuleRows(queries, words.episodeId);
   const { findings, callNow } = symptomsAfter(rows, words, at);
   await addFindings(queries, words.episodeId, findings, at);
   return keepCheckIn(queries, words, at, callNow);
@@ -56,7 +56,7 @@ async function keepAndAssess(queries: Queries, words: CheckInWords, at: Date): P
 const SYMPTOM_RULES: ReadonlySet<string> = new Set(ALL_RULES.filter(({ kind }) => kind === 'symptom').map(({ id }) => id));
 
 /** Where the rules fail, the answers are kept all the same, and the person is told to call: nobody judged them. */
-function symptomsAfter(rows: EpisodeRows, words: CheckInWords, at: Date): { findings: Finding[]; callNow: boolean } {
+function symptomsAfter(rows: RuleRows, words: CheckInWords, at: Date): { findings: Finding[]; callNow: boolean } {
   try {
     const added = { ...words, id: words.clientId, receivedAt: at, callNow: false };
     const { findings } = assessRows({ ...rows, checkIns: [...rows.checkIns, added] }, at);

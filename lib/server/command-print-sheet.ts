@@ -10,7 +10,7 @@ import { planSchema } from '../care/plan';
 import { now } from '../edges/clock/now';
 import { episodeCards } from '../edges/db/episode-cards';
 import { noteAudit } from '../edges/db/note-audit';
-import { type EpisodeRows, readEpisodeRows } from '../edges/db/read-episode-rows';
+import { readRuleRows, type RuleRows } from '../edges/db/read-rule-rows';
 import { addressModules, qrModules } from '../edges/paper/qr-modules';
 import { printedWidths, sheetPdf } from '../edges/paper/sheet-pdf';
 import { hashSecret } from '../edges/session/secret';
@@ -33,7 +33,7 @@ export async function commandPrintSheet(actor: Actor, headers: Headers, episodeI
   const read = bodySchema.safeParse(body);
   if (!read.success) return refusal(400, 'notUnderstood');
   const { secret, serial } = read.data;
-  const rows = await readEpisodeRows(database, may.episodeId);
+  const rows = await readRuleRows(database, may.episodeId);
   const at = now();
   if (secret !== null && (hashSecret(secret) !== rows.linkTokenHash || rows.linkEndsAt <= at)) return refusal(409, 'linkEnded');
   const card = (await episodeCards(database, may.episodeId)).find((one) => one.serial === serial && one.retiredAt === null);
@@ -48,7 +48,7 @@ export async function commandPrintSheet(actor: Actor, headers: Headers, episodeI
   return { status: 200, bytes, headers: { 'content-type': 'application/pdf', 'content-disposition': `attachment; filename="${name}.pdf"` } };
 }
 
-function factsOf(rows: EpisodeRows, address: string): AftercareFacts {
+function factsOf(rows: RuleRows, address: string): AftercareFacts {
   const { caseCode, timeZone, language, procedure, plans, clinic } = rows;
   if (procedure === null) throw new Error(`The episode ${rows.id} has no procedure.`);
   const { limits } = ruleBookOf(rows);

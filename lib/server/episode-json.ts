@@ -1,17 +1,17 @@
 import { MOST_CLOCK_ERROR_HOURS } from '../care/constants';
 import type { EpisodeJson } from '../care/episode';
 import { MS_PER_HOUR } from '../care/instant';
-import type { EpisodeRows } from '../edges/db/read-episode-rows';
+import type { RuleRows } from '../edges/db/read-rule-rows';
 import type { AnalysisJson } from '../pipeline/analysis-json';
 
 type CheckInJson = EpisodeJson['checkIns'][number];
-type PhotoRows = EpisodeRows['photos'][number];
+type PhotoRows = RuleRows['photos'][number];
 
 /**
  * An episode as the rules read it, from its rows. A check-in has the newest usable photo of those that were sent with
  * it; each of the others stands for itself, at the time it came, for a photo that could not be used is a fact too.
  */
-export function episodeJson(rows: EpisodeRows, now: string): EpisodeJson {
+export function episodeJson(rows: RuleRows, now: string): EpisodeJson {
   const { procedure, plans, risks, antibioticStartedAt, closedAt, resolutions } = rows;
   if (procedure === null) throw new Error(`The episode ${rows.id} has no procedure.`);
   const { episodeId: _, recordedAt: __, at, treatedSides, anaestheticAt, ...facts } = procedure;
@@ -40,7 +40,7 @@ export function episodeJson(rows: EpisodeRows, now: string): EpisodeJson {
   };
 }
 
-function checkInsOf(rows: EpisodeRows): CheckInJson[] {
+function checkInsOf(rows: RuleRows): CheckInJson[] {
   const toes = rows.photos.filter((photo) => photo.kind === 'toe' && isKnown(photo));
   const shown = new Set<string>();
   const answered = rows.checkIns.map((row): CheckInJson => {
@@ -58,7 +58,7 @@ function checkInsOf(rows: EpisodeRows): CheckInJson[] {
  * The phone's clock counts, for it may have been offline; but nothing comes before it is sent, and nobody has had a word
  * on what had not come: then the time it came counts.
  */
-function believableTime(at: string, received: Date, rows: EpisodeRows): string {
+function believableTime(at: string, received: Date, rows: RuleRows): string {
   const [said, came, procedure] = [Date.parse(at), received.getTime(), rows.procedure?.at.getTime() ?? 0];
   const resolvedMeanwhile = rows.resolutions.some((one) => one.at.getTime() >= said && one.at.getTime() < came);
   const isWrong = said > came || said < procedure - MOST_CLOCK_ERROR_HOURS * MS_PER_HOUR;
@@ -72,7 +72,7 @@ const isMeasured = ({ analyses: [analysis] }: PhotoRows): boolean => analysis?.o
 function photoOf({ id, receivedAt, analyses: [analysis], outlines: [redrawn] }: PhotoRows): NonNullable<CheckInJson['photo']> {
   const known = { id, receivedAt: receivedAt.toISOString() };
   if (analysis.json === null) return { ...known, measured: false, reasons: ['unread'] };
-  const json = JSON.parse(analysis.json) as AnalysisJson;
+  const json = JSON.parse(analysis.json) as Pick<AnalysisJson, 'colour' | 'measurements'>;
   return {
     ...known,
     measured: analysis.outcome === 'measured',

@@ -3,7 +3,7 @@ import { guard } from '../access/guard';
 import { now } from '../edges/clock/now';
 import { episodeCards } from '../edges/db/episode-cards';
 import { noteAudit } from '../edges/db/note-audit';
-import { readEpisodeRows } from '../edges/db/read-episode-rows';
+import { readRuleRows } from '../edges/db/read-rule-rows';
 import { findEpisodeByCase } from '../edges/db/read-story';
 import { type Answer, refusedBy } from './answer';
 import { measuredWords } from './before-procedure';
@@ -37,7 +37,7 @@ export async function loadHandOut(actor: Actor, caseCode: string): Promise<{ rea
   const may = guard(actor, 'episode.handOut', episode);
   if (!may.allowed || episode === null) return { refused: may.allowed ? { status: 404 } : refusedBy(may) };
   const at = now();
-  const rows = await readEpisodeRows(database, may.episodeId);
+  const rows = await readRuleRows(database, may.episodeId);
   await noteAudit(database, { clinicId: rows.clinicId, episodeId: may.episodeId, actor: actorName(actor), action: 'handOut.read', rule: may.rule, at });
   const clock = episodeClock(rows.procedure?.at ?? rows.madeAt, rows.clinic.timeZone);
   const cards = await episodeCards(database, may.episodeId);

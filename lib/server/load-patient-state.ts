@@ -5,7 +5,7 @@ import { DEFAULT_DRESSING_STAYS_HOURS } from '../care/constants';
 import { type PatientState, patientStateSchema } from '../care/patient-contract';
 import { planSchema } from '../care/plan';
 import { now } from '../edges/clock/now';
-import { type EpisodeRows, readEpisodeRows } from '../edges/db/read-episode-rows';
+import { readRuleRows, type RuleRows } from '../edges/db/read-rule-rows';
 import type { AnalysisJson } from '../pipeline/analysis-json';
 import { type Answer, answer, refusedBy } from './answer';
 import { ownEpisode } from './own-episode';
@@ -24,10 +24,10 @@ export async function loadPatientState(actor: Actor): Promise<Answer> {
 /** The same for other answers to the patient; whoever asks has been let in. */
 export async function patientState(episodeId: string): Promise<PatientState> {
   const { database } = await store();
-  return patientStateSchema.parse(stateOf(await readEpisodeRows(database, episodeId)));
+  return patientStateSchema.parse(stateOf(await readRuleRows(database, episodeId)));
 }
 
-function stateOf(rows: EpisodeRows): PatientState {
+function stateOf(rows: RuleRows): PatientState {
   const { name, phone, emergencyPhone, openingHours } = rows.clinic;
   return {
     clinic: { name, phone, emergencyPhone, openingHours },
@@ -43,7 +43,7 @@ function stateOf(rows: EpisodeRows): PatientState {
   };
 }
 
-function planOf({ plans }: EpisodeRows): PatientState['plan'] {
+function planOf({ plans }: RuleRows): PatientState['plan'] {
   const plan = planSchema.parse(plans.length > 0 ? JSON.parse(plans[0].json) : {});
   return {
     dressingStaysHours: plan.dressingStaysHours ?? DEFAULT_DRESSING_STAYS_HOURS,
@@ -57,14 +57,14 @@ function planOf({ plans }: EpisodeRows): PatientState['plan'] {
 }
 
 /** Newest first; a check-in that came twice with other words is one. */
-function receivedOf({ checkIns }: EpisodeRows): PatientState['received'] {
+function receivedOf({ checkIns }: RuleRows): PatientState['received'] {
   const byClientId = new Map(checkIns.map((row) => [row.clientId, row]));
   return [...byClientId.values()]
     .sort((a, b) => b.receivedAt.getTime() - a.receivedAt.getTime())
     .map(({ clientId, receivedAt, kind }) => ({ clientId, at: receivedAt.toISOString(), kind: kind as 'daily' | 'firstDay' }));
 }
 
-function newestItaDeg({ photos }: EpisodeRows): number | null {
+function newestItaDeg({ photos }: RuleRows): number | null {
   const measured = photos.findLast(({ analyses: [analysis] }) => analysis?.outcome === 'measured');
   const json = measured?.analyses[0].json;
   return json ? ((JSON.parse(json) as AnalysisJson).colour?.itaDeg ?? null) : null;

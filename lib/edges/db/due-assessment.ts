@@ -1,22 +1,22 @@
 import { renewOpenCase } from './open-case';
 import type { Database } from './open-database';
-import { type EpisodeRows, readEpisodeRows } from './read-episode-rows';
+import { readRuleRows, type RuleRows } from './read-rule-rows';
 import { type AssessmentWords, storeAssessment } from './store-assessment';
 
 /** A photo that has come and not been worked on is neither usable nor unusable yet: the rules wait for it. */
 const ALL_WORKED_ON = { none: { job: { is: { state: { in: ['waiting', 'running'] } } } } };
 
 /** The episode whose rules have been waiting longest to be asked; null where none is due. */
-export async function dueAssessment(database: Database, now: Date): Promise<EpisodeRows | null> {
+export async function dueAssessment(database: Database, now: Date): Promise<RuleRows | null> {
   const where = { assessAt: { lte: now }, photos: ALL_WORKED_ON };
   const due = await database.episode.findFirst({ where, orderBy: { assessAt: 'asc' }, select: { id: true } });
-  return due && readEpisodeRows(database, due.id);
+  return due && readRuleRows(database, due.id);
 }
 
 /** Keeps it, and says when to ask next. Where something came meanwhile the episode stays due. Null: the rules failed. */
 export async function keepDueAssessment(
   database: Database,
-  { id, assessAt }: EpisodeRows,
+  { id, assessAt }: RuleRows,
   words: AssessmentWords | null,
   { now, next }: { now: Date; next: Date },
 ): Promise<void> {
