@@ -11,18 +11,14 @@ import { toeGrid } from './toe-grid';
 
 /** Corners in a small copy are off by a pixel or two of it, a quarter of a millimetre; the rest is for a card that is bent. */
 const MARGIN_MM = 4;
-/** Of each side of the photo: whether it was drawn or taken is told by its grain, and a third of the picture has enough of it to tell. */
-const LEAST_SHARE = 0.6;
-/** A part as large as this saves nothing. */
-const MOST_AREA_SHARE = 0.7;
 
 /**
  * The part of a photo that measuring reads: the card and the millimetre map, with a margin.
  *
  * @param look a look at a small copy of the whole photo
  * @param geometry the card looked for
- * @returns the part, pixels of the photo; null where the look did not show enough of the card, or nearly all would be needed
- * @example neededPart(quickLook(copy, OWN_CARD, detect), OWN_CARD) // { left: 1400, top: 700, widthPx: 2420, heightPx: 1815 }
+ * @returns the part, pixels of the photo; null where the look did not show enough of the card
+ * @example neededPart(quickLook(copy, OWN_CARD, detect), OWN_CARD) // { left: 1465, top: 1056, widthPx: 1123, heightPx: 932 }
  */
 export function neededPart(look: CardLook, geometry: CardGeometry): PartPx | null {
   const { image } = look;
@@ -31,10 +27,10 @@ export function neededPart(look: CardLook, geometry: CardGeometry): PartPx | nul
   const imageFromCard = fitHomography(pairs);
   if (!imageFromCard) return null;
   const corners = readCorners(geometry).map((point) => toImage(imageFromCard, point));
-  const across = widened(corners.map(({ column }) => column), image.widthPx * image.shrink);
-  const down = widened(corners.map(({ row }) => row), image.heightPx * image.shrink);
+  const across = spanOf(corners.map(({ column }) => column), image.widthPx * image.shrink);
+  const down = spanOf(corners.map(({ row }) => row), image.heightPx * image.shrink);
   // Also where the plane is so askew that a corner has no place.
-  if (!(across.share * down.share <= MOST_AREA_SHARE)) return null;
+  if (!(across.lengthPx > 0 && down.lengthPx > 0)) return null;
   return { left: across.from, top: down.from, widthPx: across.lengthPx, heightPx: down.lengthPx };
 }
 
@@ -55,11 +51,8 @@ function readCorners(geometry: CardGeometry): PointMm[] {
   return [left, right].flatMap((acrossMm) => [top, bottom].map((downMm) => ({ acrossMm, downMm })));
 }
 
-/** From the first to the last place and no less than the least share, within a side of the photo. */
-function widened(places: readonly number[], sidePx: number): { from: number; lengthPx: number; share: number } {
-  const first = Math.max(0, Math.floor(Math.min(...places)));
-  const last = Math.min(sidePx, Math.ceil(Math.max(...places)) + 1);
-  const lengthPx = Math.max(last - first, Math.ceil(LEAST_SHARE * sidePx));
-  const from = Math.min(Math.max(0, Math.floor((first + last - lengthPx) / 2)), sidePx - lengthPx);
-  return { from, lengthPx, share: lengthPx / sidePx };
+/** From the first to the last place within a side of the photo. */
+function spanOf(places: readonly number[], sidePx: number): { from: number; lengthPx: number } {
+  const from = Math.max(0, Math.floor(Math.min(...places)));
+  return { from, lengthPx: Math.min(sidePx, Math.ceil(Math.max(...places)) + 1) - from };
 }

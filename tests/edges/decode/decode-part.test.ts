@@ -8,7 +8,9 @@ import { seededChance } from '../../hostile/seeded-chance';
 import { asymmetricPicture, encoder, meanDifference, plainBytes } from './made-files';
 
 const SIZE_PX = { widthPx: 2000, heightPx: 1200 };
+/** Not in the middle of the picture, which is decoded before it is asked for; and in it. */
 const PART = { left: 311, top: 205, widthPx: 603, heightPx: 498 };
+const IN_THE_MIDDLE = { left: 811, top: 405, widthPx: 303, heightPx: 298 };
 
 const stored = (orientation: number) => encoder(asymmetricPicture(SIZE_PX.widthPx, SIZE_PX.heightPx)).withMetadata({ orientation });
 
@@ -27,10 +29,19 @@ function cut({ srgb, widthPx }: UprightPhoto, part: PartPx): Buffer {
 describe('the part of a photo that a glance at a copy asked for', () => {
   it.each([1, 2, 3, 4, 5, 6, 7, 8])('has the very pixels that the whole has there, turned by orientation %d', async (orientation) => {
     const file = plainBytes(await stored(orientation).jpeg({ quality: 90 }).toBuffer());
-    const [whole, partly] = [await photoOf(file, null), await photoOf(file, PART)];
+    const whole = await photoOf(file, null);
     expect(whole.part).toBeUndefined();
-    expect(partly).toMatchObject({ widthPx: whole.widthPx, heightPx: whole.heightPx, part: PART, capture: whole.capture, sha256: whole.sha256 });
-    expect(Buffer.compare(partly.srgb, cut(whole, PART))).toBe(0);
+    for (const asked of [PART, IN_THE_MIDDLE]) {
+      const partly = await photoOf(file, asked);
+      const part = partly.part as PartPx;
+      expect(partly).toMatchObject({ widthPx: whole.widthPx, heightPx: whole.heightPx, capture: whole.capture, sha256: whole.sha256 });
+      expect(part.left).toBeLessThanOrEqual(asked.left);
+      expect(part.top).toBeLessThanOrEqual(asked.top);
+      expect(part.left + part.widthPx).toBeGreaterThanOrEqual(asked.left + asked.widthPx);
+      expect(part.top + part.heightPx).toBeGreaterThanOrEqual(asked.top + asked.heightPx);
+      expect(part.widthPx * part.heightPx).toBeLessThan(0.4 * whole.widthPx * whole.heightPx);
+      expect(Buffer.compare(partly.srgb, cut(whole, part))).toBe(0);
+    }
   });
 
   it.each([
@@ -42,7 +53,7 @@ describe('the part of a photo that a glance at a copy asked for', () => {
   ])('has them also with %s', async (_, make) => {
     const file = plainBytes(await make().toBuffer());
     const [whole, partly] = [await photoOf(file, null), await photoOf(file, PART)];
-    expect(Buffer.compare(partly.srgb, partly.part ? cut(whole, PART) : whole.srgb)).toBe(0);
+    expect(Buffer.compare(partly.srgb, partly.part ? cut(whole, partly.part) : whole.srgb)).toBe(0);
   });
 
   it('is not decoded from other formats', async () => {

@@ -7,6 +7,7 @@ import { plainShare } from '../../../lib/photo/plain-share';
 import { storedPart } from '../../../lib/photo/stored-part';
 import { type RgbPicture, turnUpright } from '../../../lib/photo/turn-upright';
 import type { UprightPhoto } from '../../../lib/photo/upright-photo';
+import { widenPart } from '../../../lib/photo/widen-part';
 import { greenLightAt } from '../../../lib/rectify/edge-profile';
 import { shrinkToGrey } from '../../../lib/rectify/grey-image';
 import type { Homography } from '../../../lib/rectify/homography';
@@ -56,6 +57,22 @@ describe.each([1, 2, 3, 4, 5, 6, 7, 8])('a part of a picture stored with orienta
       expect(turnUpright(cut(stored, storedPart(part, stored, orientation)), orientation)).toEqual(cut(upright, part));
     }
   });
+});
+
+it('is widened to no less than 0.6 of each side, never beyond the photo, and still holds what it held', () => {
+  for (let i = 0; i < 300; i++) {
+    const part = somePart(whole);
+    const wide = widenPart(part, whole);
+    expect(wide.left).toBeGreaterThanOrEqual(0);
+    expect(wide.top).toBeGreaterThanOrEqual(0);
+    expect(wide.left).toBeLessThanOrEqual(part.left);
+    expect(wide.top).toBeLessThanOrEqual(part.top);
+    expect(wide.left + wide.widthPx).toBeGreaterThanOrEqual(part.left + part.widthPx);
+    expect(wide.top + wide.heightPx).toBeGreaterThanOrEqual(part.top + part.heightPx);
+    expect(wide.left + wide.widthPx).toBeLessThanOrEqual(whole.widthPx);
+    expect(wide.top + wide.heightPx).toBeLessThanOrEqual(whole.heightPx);
+    expect(Math.min(wide.widthPx / whole.widthPx, wide.heightPx / whole.heightPx)).toBeGreaterThanOrEqual(0.6);
+  }
 });
 
 describe('reading a photo of which a part was decoded', () => {
