@@ -4,7 +4,7 @@ import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { logEvent } from '../edges/log/log-event';
 import { buildProgram } from './build-program';
-import { WORKER_ENVIRONMENT, WORKER_FLAGS } from './worker-flags';
+import { WORKER_ENVIRONMENT } from './worker-environment';
 
 const RESTART_PAUSE_MS = 500;
 const loop = await buildProgram(path.join('lib', 'commands', 'worker-loop.ts'));
@@ -20,7 +20,7 @@ for (const signal of ['SIGTERM', 'SIGINT'] as const) {
 
 function runOnce(): Promise<number | string> {
   return new Promise((resolve) => {
-    running = fork(loop, { execArgv: [...WORKER_FLAGS], env: { ...process.env, ...WORKER_ENVIRONMENT } });
+    running = fork(loop, { execArgv: [], env: { ...process.env, ...WORKER_ENVIRONMENT } });
     running.on('exit', (code, signal) => resolve(code ?? signal ?? 1));
   });
 }

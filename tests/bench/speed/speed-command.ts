@@ -5,7 +5,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { buildProgram } from '../../../lib/commands/build-program';
-import { WORKER_ENVIRONMENT, WORKER_FLAGS } from '../../../lib/commands/worker-flags';
+import { WORKER_ENVIRONMENT } from '../../../lib/commands/worker-environment';
 import { twelveMegapixelPhoto } from './twelve-megapixel-photo';
 
 const PROBE = path.join(import.meta.dirname, 'speed-probe.ts');
@@ -83,7 +83,7 @@ async function throughput(built: string, photo: string): Promise<number> {
 
 function runProbe(built: string, args: readonly string[]): Promise<string> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [...WORKER_FLAGS, built, ...args], { env: { ...process.env, ...WORKER_ENVIRONMENT }, stdio: ['ignore', 'pipe', 'inherit'] });
+    const child = spawn(process.execPath, [built, ...args], { env: { ...process.env, ...WORKER_ENVIRONMENT }, stdio: ['ignore', 'pipe', 'inherit'] });
     let text = '';
     child.stdout.on('data', (chunk: Buffer) => (text += chunk.toString()));
     child.on('close', (code) => (code === 0 ? resolve(text) : reject(new Error(`the speed probe ended with ${code}`))));

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { promisify } from 'node:util';
 import { expect, it } from 'vitest';
 import { buildProgram } from '../../../lib/commands/build-program';
-import { WORKER_ENVIRONMENT, WORKER_FLAGS } from '../../../lib/commands/worker-flags';
+import { WORKER_ENVIRONMENT } from '../../../lib/commands/worker-environment';
 
 const PROGRAM = path.join('lib', 'commands', 'measure.ts');
 const PHOTOS = [path.join('sample-images', 'measured', 'light-warm-led.jpg'), path.join('sample-images', 'measured', 'dark-daylight.jpg')];
@@ -19,7 +19,7 @@ async function measured(words: readonly string[], environment: Readonly<Record<s
 }
 
 it('gives a program that measures to the same digit as its source, with the weights that lie beside the source', async () => {
-  const built = await measured([...WORKER_FLAGS, await buildProgram(PROGRAM)], WORKER_ENVIRONMENT);
+  const built = await measured([await buildProgram(PROGRAM)], WORKER_ENVIRONMENT);
   expect(JSON.parse(built)).toMatchObject([{ measured: true }, {}]);
   expect(built).toBe(await measured(['--import', 'tsx', PROGRAM]));
 });
