@@ -6,7 +6,7 @@ import { parseGeometry } from '../card/parse-geometry';
 import { printCheck } from '../card/print-check';
 import { parseClinicCard } from '../colour/parse-clinic-card';
 import { analysisPorts } from '../edges/analysis-ports';
-import { writeWholeFile } from '../edges/paper/write-whole-file';
+import { type FileToWrite, NotWritten, writeTogether } from '../edges/paper/write-together';
 import { analysePhoto, type AnalysisRequest } from '../pipeline/analyse-photo';
 import type { Analysis } from '../pipeline/analysis';
 import { type AnalysisJson, analysisToJson } from '../pipeline/analysis-json';
@@ -55,8 +55,10 @@ async function main(words: readonly string[]): Promise<number> {
   const visits = earlier.flatMap(asVisit);
   const outcomes = await eachInTurn(photos, (photo) => measure(photo, visits));
   const changes = outcomes.map((outcome) => changesSince(outcome, earlier));
-  if (args.overlay) await writeOverlay(args.overlay, outcomes[0].analysis);
-  await report(args, outcomes, changes);
+  const json = jsonText(outcomes, changes);
+  await writeResults([...(args.overlay ? await overlayFile(args.overlay, outcomes[0].analysis) : []), ...(args.json && args.json !== '-' ? [{ path: args.json, content: `${json}\n` }] : [])]);
+  if (args.json === '-') console.log(json);
+  else report(outcomes, changes);
   return exitCode(outcomes);
 }
 
@@ -130,26 +132,26 @@ function changesSince(now: Outcome, earlier: readonly Outcome[]): VisitChange[] 
   return earlier.flatMap((one) => ('unread' in one.json ? [] : compareVisits(json, one.json)));
 }
 
-async function writeOverlay(file: string, analysis: Analysis | null): Promise<void> {
+async function overlayFile(path: string, analysis: Analysis | null): Promise<FileToWrite[]> {
   const png = analysis && (await drawOverlay(analysis));
-  if (png) await writeResult(file, png);
-  else process.stderr.write(`No overlay was drawn: without a card there are no millimetres to draw on.\n`);
+  if (png) return [{ path, content: png }];
+  process.stderr.write(`No overlay was drawn: without a card there are no millimetres to draw on.\n`);
+  return [];
 }
 
-async function writeResult(file: string, content: Uint8Array | string): Promise<void> {
-  await writeWholeFile(file, content).catch((error: NodeJS.ErrnoException) => {
-    throw new WrongUse(`Cannot write ${file} (${error.code ?? error.message}): name a file in a folder that is there.`);
+async function writeResults(files: readonly FileToWrite[]): Promise<void> {
+  await writeTogether(files).catch((error: unknown) => {
+    if (!(error instanceof NotWritten)) throw error;
+    throw new WrongUse(`Cannot write ${error.path} (${error.why.code ?? error.why.message}): name a file in a folder that is there.`);
   });
 }
 
-async function report(args: MeasureArguments, outcomes: readonly Outcome[], changes: readonly VisitChange[][]): Promise<void> {
+function jsonText(outcomes: readonly Outcome[], changes: readonly VisitChange[][]): string {
   const full = outcomes.map(({ json, differences }, i) => ('unread' in json ? json : { ...json, changes: changes[i], differences }));
-  const text = JSON.stringify(full.length === 1 ? full[0] : full, null, 1);
-  if (args.json === '-') {
-    console.log(text);
-    return;
-  }
-  if (args.json) await writeResult(args.json, `${text}\n`);
+  return JSON.stringify(full.length === 1 ? full[0] : full, null, 1);
+}
+
+function report(outcomes: readonly Outcome[], changes: readonly VisitChange[][]): void {
   const [{ json, differences = [] }] = outcomes;
   if (outcomes.length > 1) console.log(tableText(outcomes.map((outcome) => outcome.json)));
   else if ('unread' in json) console.log(`${json.photo}: ${json.unread.sentence}`);

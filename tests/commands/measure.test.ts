@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -161,6 +161,23 @@ describe('wrong use and files that are no photos', () => {
     expect(err + out).not.toMatch(/\n\s+at /);
     expect(err.trim().split('\n')).toHaveLength(1);
     expect(err.trim()).toMatch(/[.?]$/);
+  });
+
+  it('a JSON that cannot be written leaves no overlay behind, and an older one as it was', async () => {
+    const folder = mkdtempSync(path.join(scratch, 'together-'));
+    const kept = path.join(folder, 'kept.png');
+    writeFileSync(kept, 'older');
+    // A folder of that name: everything can be written beside it, and nothing in its place.
+    const taken = path.join(folder, 'taken');
+    mkdirSync(taken);
+    for (const overlay of ['new.png', 'kept.png']) {
+      const { code, err } = await measure(SAMPLE, '--json', taken, '--overlay', path.join(folder, overlay));
+      expect([code, err.trim()]).toEqual([2, expect.stringMatching(/^Cannot write .*taken \(\w+\): .*\.$/)]);
+    }
+    expect((await measure(SAMPLE, '--json', path.join(folder, 'none', 'x.json'), '--overlay', path.join(folder, 'new.png'))).code).toBe(2);
+    expect(readdirSync(folder).sort()).toEqual(['kept.png', 'taken']);
+    expect(readdirSync(taken)).toEqual([]);
+    expect(readFileSync(kept, 'utf8')).toBe('older');
   });
 
   it('text named .jpg and a photo cut in half: a sentence, exit 2, nothing half-written', async () => {
