@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { type Actor, actorName, STAFF_ROLES, type StaffMember } from '../access/actor';
 import { guard } from '../access/guard';
+import type { AuditNote } from '../care/audit-actions';
 import { now } from '../edges/clock/now';
 import { noteAudit } from '../edges/db/note-audit';
 import type { Queries } from '../edges/db/open-database';
@@ -32,13 +33,16 @@ export async function commandChangePeople(actor: Actor, headers: Headers, body: 
   const at = now();
   return database.$transaction(async (queries) => {
     const done = read.data.step === 'invite' ? await invite(queries, actor, read.data, `${ownOrigin(settings, headers)}/join#`, at) : await change(queries, actor, read.data);
-    if (done.status === 200) await noteAudit(queries, { clinicId: actor.clinicId, episodeId: null, actor: actorName(actor), action: `people.${wordsOf(read.data)}`, rule: may.rule, at });
+    if (done.status === 200) await noteAudit(queries, { clinicId: actor.clinicId, episodeId: null, actor: actorName(actor), action: noteOf(read.data), rule: may.rule, at });
     return done;
   });
 }
 
 /** Ids and roles; never a name or an address. */
-const wordsOf = (asked: Asked): string => (asked.step === 'invite' ? `invite ${asked.role}` : `${asked.step}${asked.step === 'role' ? ` ${asked.role}` : ''} ${asked.staffId}`);
+function noteOf(asked: Asked): AuditNote {
+  if (asked.step === 'invite') return `people.invite ${asked.role}`;
+  return asked.step === 'role' ? `people.role ${asked.role} ${asked.staffId}` : `people.${asked.step} ${asked.staffId}`;
+}
 
 async function invite(queries: Queries, actor: StaffMember, { name, email, role: as }: Extract<Asked, { step: 'invite' }>, place: string, at: Date): Promise<Answer> {
   const secret = newSecret();

@@ -29,7 +29,7 @@ export async function commandKeepCheckIn(actor: Actor, clientId: string, body: u
   const row = await database.$transaction(async (queries) => {
     const before = await findCheckIn(queries, words);
     if (before !== null) return before;
-    const entry = { clinicId: actor.clinicId, episodeId: may.episodeId, actor: actorName(actor), action: 'checkIn.send', rule: may.rule, at };
+    const entry = { clinicId: actor.clinicId, episodeId: may.episodeId, actor: actorName(actor), action: 'checkIn.send' as const, rule: may.rule, at };
     await noteAudit(queries, entry);
     return keepAndAssess(queries, words, at);
   });

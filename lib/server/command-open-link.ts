@@ -26,7 +26,7 @@ export async function commandOpenLink(actor: Actor, secret: string): Promise<Ans
   const endsAt = new Date(startedAt.getTime() + maxAgeSeconds * 1000);
   await database.$transaction(async (queries) => {
     await startPatientSession(queries, { tokenHash: hashSecret(cookie) ?? '', episodeId: episode.id, startedAt, endsAt });
-    const entry = { clinicId: episode.clinicId, episodeId: episode.id, actor: actorName(actor), action: 'link.open', rule: may.rule };
+    const entry = { clinicId: episode.clinicId, episodeId: episode.id, actor: actorName(actor), action: 'link.open' as const, rule: may.rule };
     await noteAudit(queries, { ...entry, at: startedAt });
   });
   const secure = settings.origin?.startsWith('https:') ?? false;

@@ -38,7 +38,7 @@ export async function commandResolveCase(actor: Actor, episodeId: string, body: 
     if ('problem' in checked) return refusal(400, 'notComplete', { sentence: checked.problem });
     await keepResolution(queries, may.episodeId, open, checked.kept, actorName(actor), at);
     await endReviewClaim(queries, may.episodeId, actor.staffId);
-    const entry = { clinicId: actor.clinicId, episodeId: may.episodeId, actor: actorName(actor), action: `review.resolve ${checked.kept.action}`, rule: may.rule, at };
+    const entry = { clinicId: actor.clinicId, episodeId: may.episodeId, actor: actorName(actor), action: `review.resolve ${checked.kept.action}` as const, rule: may.rule, at };
     await noteAudit(queries, entry);
     return answer({ resolved: true, leavesOpen: checked.kept.leavesOpen });
   });

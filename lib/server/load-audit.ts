@@ -7,6 +7,7 @@ import { noteAudit } from '../edges/db/note-audit';
 import { readClinicFacts } from '../edges/db/read-clinic-facts';
 import { staffNames } from '../edges/db/staff-names';
 import { type Answer, refusedBy } from './answer';
+import { allowedWords, auditWords } from './audit-words';
 import { findOwnClinic } from './find-own-clinic';
 import { sayWho } from './say-who';
 import { store } from './store';
@@ -37,9 +38,9 @@ export async function loadAudit(actor: Actor, beforeId: string | null): Promise<
         id,
         at: DateTime.fromJSDate(at, { zone: timeZone }).toFormat('d LLL yyyy, HH:mm:ss'),
         who: sayWho(who, names),
-        action: action.replace(/[0-9a-f-]{36}/g, (staffId) => names.get(staffId) ?? staffId),
+        action: auditWords(action, names),
         caseCode: episode?.caseCode ?? '',
-        rule,
+        rule: allowedWords(rule),
       })),
       next: rows.length > ROWS ? shown[shown.length - 1].id : null,
     },

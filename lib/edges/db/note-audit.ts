@@ -1,3 +1,4 @@
+import type { AuditNote } from '../../care/audit-actions';
 import { newId } from './new-id';
 import type { Queries } from './open-database';
 
@@ -5,7 +6,7 @@ export interface AuditEntry {
   readonly clinicId: string | null;
   readonly episodeId: string | null;
   readonly actor: string;
-  readonly action: string;
+  readonly action: AuditNote;
   readonly rule: string;
   readonly at: Date;
 }
