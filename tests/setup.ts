@@ -6,7 +6,7 @@ import net from 'node:net';
 import { afterEach, beforeEach } from 'vitest';
 import { complaints } from './hostile/complaints';
 import { outsideHost } from './hostile/outside-host';
-import { seededChance } from './hostile/seeded-chance';
+import { seededRandom } from './seeded-random';
 
 const connect = net.Socket.prototype.connect as (...args: unknown[]) => net.Socket;
 net.Socket.prototype.connect = function refuseOutside(this: net.Socket, ...args: unknown[]) {
@@ -19,7 +19,7 @@ const { hear, expectNone } = complaints();
 
 beforeEach(() => {
   console.error = hear;
-  Math.random = seededChance(1);
+  Math.random = seededRandom(1);
 });
 
 afterEach(expectNone);

@@ -8,7 +8,7 @@ import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { buildProgram } from '../../lib/commands/build-program';
-import { seededChance } from '../hostile/seeded-chance';
+import { seededRandom } from '../seeded-random';
 import { ROOT } from '../architecture/source-tree';
 import { startPages } from '../browser/start-pages';
 import { checkInBody, newClientId, type Send, sendCheckIn, sendPhoto } from './phone';
@@ -17,7 +17,7 @@ import { samplePhoto, sha256Of, type TestClinic, testClinic, type TestPatient } 
 const KILLS = 30;
 const PHONES = 3;
 const SAMPLES = ['refused/no-card.jpg', 'measured/light-shade.jpg', 'refused/defocus.jpg'] as const;
-const chance = seededChance(20260301);
+const chance = seededRandom(20260301);
 
 let clinic: TestClinic;
 let patient: TestPatient;

@@ -4,7 +4,7 @@ import { encodeJpeg } from '../../../lib/edges/decode/encode-jpeg';
 import { encodeView } from '../../../lib/edges/decode/encode-view';
 import type { PartPx } from '../../../lib/photo/part-of';
 import type { UprightPhoto } from '../../../lib/photo/upright-photo';
-import { seededChance } from '../../hostile/seeded-chance';
+import { seededRandom } from '../../seeded-random';
 import { asymmetricPicture, encoder, meanDifference, plainBytes } from './made-files';
 
 const SIZE_PX = { widthPx: 2000, heightPx: 1200 };
@@ -63,7 +63,7 @@ describe('the part of a photo that a glance at a copy asked for', () => {
 
   it('comes only from a file that is sound as a whole: damage anywhere is told as it is by decoding all of it', async () => {
     const whole = await stored(1).jpeg({ quality: 90 }).toBuffer();
-    const chance = seededChance(7);
+    const chance = seededRandom(7);
     const told = new Set<string>();
     for (let i = 0; i < 60; i++) {
       const file = plainBytes(whole);

@@ -2,11 +2,11 @@ import { OWN_CARD } from '../../../lib/card/own-card';
 import { erythemaIndex } from '../../../lib/colour/erythema-index';
 import { toeGrid } from '../../../lib/rectify/toe-grid';
 import type { ToeColours } from '../../../lib/segment/toe-colours';
-import { seededChance } from '../../hostile/seeded-chance';
+import { seededRandom } from '../../seeded-random';
 
 /** A map of light from far below the model's floor to far above its ceiling, dark in places and not seen in others. */
 export function randomColours(): ToeColours {
-  const chance = seededChance(1);
+  const chance = seededRandom(1);
   const grid = toeGrid(OWN_CARD);
   const pixels = grid.widthPx * grid.heightPx;
   const dark = new Uint8Array(pixels).map(() => (chance() < 0.1 ? 1 : 0));

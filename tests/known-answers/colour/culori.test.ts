@@ -9,7 +9,7 @@ import { convertSrgbToLinear } from '../../../lib/colour/convert-srgb-to-linear'
 import { convertXyz50ToXyz65 } from '../../../lib/colour/convert-xyz50-to-xyz65';
 import { convertXyz65ToLinear } from '../../../lib/colour/convert-xyz65-to-linear';
 import { differenceCiede2000 } from '../../../lib/colour/difference-ciede2000';
-import { seededRandom } from '../../unit/colour/seeded-random';
+import { seededRandom } from '../../seeded-random';
 
 // culori prints its matrices to about 16 digits, rounded separately in each direction: 1e-9 holds with room to spare.
 const TOLERANCE = 1e-9;

@@ -9,7 +9,7 @@ import { regionPerimeterMm } from '../../../lib/measure/region-perimeter';
 import { ringCentroid } from '../../../lib/measure/ring-centroid';
 import { signedAreaMm2 } from '../../../lib/measure/signed-area';
 import { ellipseRing, wobblyRing } from '../../unit/measure/shapes';
-import { seededRandom } from '../../unit/measure/seeded-random';
+import { seededRandom } from '../../seeded-random';
 
 const SIDES = 720;
 

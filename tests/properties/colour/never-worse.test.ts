@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { HOME_CARD } from '../../../lib/colour/card-knowledge';
 import { knowledgeFromBaseline } from '../../../lib/colour/knowledge-from-baseline';
-import { seededRandom } from '../../unit/colour/seeded-random';
+import { seededRandom } from '../../seeded-random';
 import { evenLight, FIVE_LIGHTS, nominalPrinter, randomTone } from '../../unit/colour/simulate-card-photo';
 import type { Scene } from '../../unit/colour/simulate-card-photo';
 import { correctedIndices, photograph, plainIndices, quantile, readColour, trueIndices } from './skin-in-photos';

@@ -6,7 +6,7 @@ import { differenceCiede2000 } from '../../../lib/colour/difference-ciede2000';
 import { knowledgeFromBaseline } from '../../../lib/colour/knowledge-from-baseline';
 import type { CardColour } from '../../../lib/colour/read-card-colour';
 import { decodeSrgb } from '../../../lib/colour/decode-srgb';
-import { seededRandom } from '../../unit/colour/seeded-random';
+import { seededRandom } from '../../seeded-random';
 import { evenLight, FIVE_LIGHTS, randomPrinter, randomTone } from '../../unit/colour/simulate-card-photo';
 import type { Printer } from '../../unit/colour/simulate-card-photo';
 import { correctedIndices, photograph, plainIndices, quantile, readColour } from './skin-in-photos';

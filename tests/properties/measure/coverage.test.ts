@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Measurand } from '../../../lib/measure/measure-input';
 import { measureToe } from '../../../lib/measure/measure-toe';
 import { isMeasured } from '../../../lib/result';
-import { seededNormal, seededRandom } from '../../unit/measure/seeded-random';
+import { seededNormal, seededRandom } from '../../seeded-random';
 import { photographed, trueToe } from './noisy-toe';
 import type { Chance } from './noisy-toe';
 
@@ -44,7 +44,7 @@ function photographOne(chance: Chance): void {
 
 beforeAll(() => {
   const uniform = seededRandom(20260302);
-  const chance = { uniform, normal: seededNormal(uniform) };
+  const chance = { uniform, normal: () => seededNormal(uniform) };
   for (let toe = 0; toe < TOES; toe += 1) photographOne(chance);
 });
 

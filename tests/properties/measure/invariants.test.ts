@@ -7,7 +7,7 @@ import { resampleLine } from '../../../lib/measure/resample-line';
 import { isMeasured } from '../../../lib/result';
 import type { Region } from '../../../lib/segment/segmentation';
 import type { RingMm } from '../../../lib/units';
-import { seededRandom } from '../../unit/measure/seeded-random';
+import { seededRandom } from '../../seeded-random';
 import { SIMPLE, region } from '../../unit/measure/simple-toe';
 import { moved, scaled, turned, wobblyRing } from '../../unit/measure/shapes';
 

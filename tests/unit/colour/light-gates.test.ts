@@ -5,7 +5,7 @@ import { fitShading } from '../../../lib/colour/shading';
 import { toneTables } from '../../../lib/colour/tone-curve';
 import { evenLight, nominalPrinter, paperOf, srgbTone } from './simulate-card-photo';
 import type { Scene } from './simulate-card-photo';
-import { seededRandom } from './seeded-random';
+import { seededRandom } from '../../seeded-random';
 
 function gatesUnder(lightAt: Scene['lightAt']): readonly string[] {
   const spots = paperOf({ printer: nominalPrinter, tone: srgbTone, lightAt, codeNoise: 1 }, seededRandom(21));

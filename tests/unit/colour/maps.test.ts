@@ -7,7 +7,7 @@ import { erythemaIndexMap } from '../../../lib/colour/erythema-index-map';
 import { matchMap } from '../../../lib/colour/match-map';
 import { noiseAtScale } from '../../../lib/colour/noise-at-scale';
 import type { ReflectanceMap } from '../../../lib/colour/reflectance-map';
-import { seededNormal, seededRandom } from './seeded-random';
+import { seededNormal, seededRandom } from '../../seeded-random';
 
 const grid = { originAcrossMm: 0, originDownMm: 0, pxPerMm: 10, widthPx: 200, heightPx: 200 };
 const pixels = grid.widthPx * grid.heightPx;

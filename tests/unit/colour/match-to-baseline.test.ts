@@ -5,7 +5,7 @@ import { matchToBaseline } from '../../../lib/colour/match-to-baseline';
 import { multiplyMatrixVector } from '../../../lib/colour/multiply-matrix-vector';
 import type { Matrix3 } from '../../../lib/colour/multiply-matrix-vector';
 import type { PatchLight } from '../../../lib/colour/read-patch-light';
-import { seededNormal, seededRandom } from './seeded-random';
+import { seededNormal, seededRandom } from '../../seeded-random';
 import { nominalPrinter } from './simulate-card-photo';
 
 const random = seededRandom(31);

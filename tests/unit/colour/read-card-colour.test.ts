@@ -4,7 +4,7 @@ import type { CardKnowledge } from '../../../lib/colour/card-knowledge';
 import { knowledgeFromBaseline } from '../../../lib/colour/knowledge-from-baseline';
 import { readCardColour } from '../../../lib/colour/read-card-colour';
 import type { CardColour } from '../../../lib/colour/read-card-colour';
-import { seededRandom } from './seeded-random';
+import { seededRandom } from '../../seeded-random';
 import { evenLight, nominalPrinter, paperOf, readingsOf, srgbTone } from './simulate-card-photo';
 import type { Scene } from './simulate-card-photo';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fitRobustRidge } from '../../../lib/colour/robust-ridge';
-import { seededNormal, seededRandom } from './seeded-random';
+import { seededNormal, seededRandom } from '../../seeded-random';
 
 const vague = { mean: 0, sd: 1000 };
 

@@ -7,7 +7,7 @@ import { toneTables } from '../../../lib/colour/tone-curve';
 import type { PointMm } from '../../../lib/units';
 import { evenLight, nominalPrinter, paperOf, srgbTone } from './simulate-card-photo';
 import type { Scene } from './simulate-card-photo';
-import { seededRandom } from './seeded-random';
+import { seededRandom } from '../../seeded-random';
 
 const standard = toneTables({ gamma: 0, contrast: 0, shoulder: 0 });
 const sceneUnder = (lightAt: Scene['lightAt']): Scene => ({ printer: nominalPrinter, tone: srgbTone, lightAt, codeNoise: 1 });

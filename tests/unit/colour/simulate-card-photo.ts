@@ -7,7 +7,7 @@ import type { Patch } from '../../../lib/card/card-geometry';
 import type { CodeTriple, PatchReading, WhiteSample } from '../../../lib/colour/card-readings';
 import { isInsideOutline } from '../../../lib/rectify/inside-outline';
 import type { PointMm } from '../../../lib/units';
-import { seededNormal } from './seeded-random';
+import { seededNormal } from '../../seeded-random';
 
 type Random = () => number;
 /** Printed light of a patch relative to paper, per channel. */

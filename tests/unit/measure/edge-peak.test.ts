@@ -4,7 +4,7 @@ import { flankAveraging } from '../../../lib/measure/flank-averaging';
 import { largestOfSeveral } from '../../../lib/measure/largest-of-several';
 import { resampleLine } from '../../../lib/measure/resample-line';
 import { circleRing, rectangleRing } from './shapes';
-import { seededNormal, seededRandom } from './seeded-random';
+import { seededNormal, seededRandom } from '../../seeded-random';
 
 const peakOf = (ring: ReturnType<typeof circleRing>, contendMm: number) => {
   const points = resampleLine(ring, 0.1, true);
@@ -33,7 +33,8 @@ describe('the peak of an edge', () => {
 
 describe('the largest of several', () => {
   it.each([1, 2, 3, 5, 10])('agrees with 40,000 simulated draws of %d', (several) => {
-    const normal = seededNormal(seededRandom(several));
+    const random = seededRandom(several);
+    const normal = () => seededNormal(random);
     const draws = Array.from({ length: 40_000 }, () => Math.max(...Array.from({ length: several }, normal)));
     const mean = draws.reduce((sum, draw) => sum + draw, 0) / draws.length;
     const sd = Math.sqrt(draws.reduce((sum, draw) => sum + (draw - mean) ** 2, 0) / draws.length);

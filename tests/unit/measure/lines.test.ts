@@ -8,7 +8,7 @@ import { ringCentroid } from '../../../lib/measure/ring-centroid';
 import { signedAreaMm2 } from '../../../lib/measure/signed-area';
 import { simplifyRing } from '../../../lib/measure/simplify-ring';
 import { circleRing, rectangleRing, wobblyRing } from './shapes';
-import { seededRandom } from './seeded-random';
+import { seededRandom } from '../../seeded-random';
 
 describe('resampling', () => {
   it('keeps both ends of a line and spaces the rest equally round its corners', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { meanInMask } from '../../../lib/measure/mean-in-mask';
 import type { MapGrid } from '../../../lib/rectify/millimetre-map';
-import { seededNormal, seededRandom } from './seeded-random';
+import { seededNormal, seededRandom } from '../../seeded-random';
 
 /** 16 × 16 mm at 4 px/mm: 64 squares of 2 mm, 4096 pixels. */
 const GRID: MapGrid = { originAcrossMm: 0, originDownMm: 0, pxPerMm: 4, widthPx: 64, heightPx: 64 };
@@ -18,7 +18,8 @@ function noise(normal: () => number, cell: number): Float32Array {
 
 describe('mean in a mask', () => {
   it.each([1, 2, 8])('states the real scatter of the mean for noise that is alike over %d px', (cell) => {
-    const normal = seededNormal(seededRandom(7 + cell));
+    const random = seededRandom(7 + cell);
+    const normal = () => seededNormal(random);
     const runs = Array.from({ length: 300 }, () => meanInMask(noise(normal, cell), GRID, ALL));
     const scatter = Math.sqrt(runs.reduce((sum, run) => sum + (run?.mean ?? NaN) ** 2, 0) / runs.length);
     const stated = Math.sqrt(runs.reduce((sum, run) => sum + (run?.u ?? NaN) ** 2, 0) / runs.length);
@@ -28,7 +29,9 @@ describe('mean in a mask', () => {
   });
 
   it('claims ten times less certainty than s/√n would where 8 × 8 pixels are alike', () => {
-    const run = meanInMask(noise(seededNormal(seededRandom(3)), 8), GRID, ALL);
+    const random = seededRandom(3);
+    const normal = () => seededNormal(random);
+    const run = meanInMask(noise(normal, 8), GRID, ALL);
     expect(run?.u ?? 0).toBeGreaterThan(7 / 64);
   });
 

@@ -5,11 +5,11 @@ import type { UprightPhoto } from '../../../lib/photo/upright-photo';
 import { analysePhoto, type AnalysisRequest } from '../../../lib/pipeline/analyse-photo';
 import { METHOD_VERSION } from '../../../lib/pipeline/method-version';
 import type { AnalysisPorts, Decoded } from '../../../lib/pipeline/ports';
-import { seededChance } from '../../hostile/seeded-chance';
+import { seededRandom } from '../../seeded-random';
 import { drawnAnalysis } from '../report/drawn-analysis';
 
 const { capture } = drawnAnalysis(10).photo;
-const chance = seededChance(5);
+const chance = seededRandom(5);
 const grainy: UprightPhoto = { widthPx: 320, heightPx: 240, srgb: new Uint8Array(320 * 240 * 3).map(() => 120 + 10 * chance()), sha256: 'aa', capture };
 const drawn: UprightPhoto = { ...grainy, srgb: new Uint8Array(grainy.srgb.length).fill(200) };
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fitReferenceField } from '../../../lib/segment/reference-field';
-import { seededChance } from '../../hostile/seeded-chance';
+import { seededRandom } from '../../seeded-random';
 import { GRID } from './square-toe';
 
 const pixels = GRID.widthPx * GRID.heightPx;
@@ -12,7 +12,7 @@ const EVERYWHERE = new Uint8Array(pixels).fill(1);
 
 /** The sum of twelve uniform deviates less six: very nearly normal, standard deviation 1. */
 function withNoise(plane: Float32Array): Float32Array {
-  const chance = seededChance(3);
+  const chance = seededRandom(3);
   return plane.map((value) => value - 6 + Array.from({ length: 12 }, chance).reduce((sum, one) => sum + one, 0));
 }
 
@@ -40,7 +40,7 @@ describe('the field of the reference skin', () => {
   });
 
   it('is not moved by a fifth of the skin being 15 EI redder than it should be', () => {
-    const chance = seededChance(4);
+    const chance = seededRandom(4);
     const clean = PLANTED.map((value) => value + chance() - 0.5);
     const spoilt = clean.map((value) => value + (chance() < 0.2 ? 15 : 0));
     const [without, despite] = [clean, spoilt].map((plane) => fitReferenceField(GRID, plane, EVERYWHERE)?.field ?? new Float32Array(pixels));

@@ -2,7 +2,7 @@ import net from 'node:net';
 import { describe, expect, it } from 'vitest';
 import { complaints } from '../../hostile/complaints';
 import { outsideHost } from '../../hostile/outside-host';
-import { seededChance } from '../../hostile/seeded-chance';
+import { seededRandom } from '../../seeded-random';
 
 describe('the time zone and the locale', () => {
   it('lie 5 h 45 min east of Greenwich, where no offset in whole hours works', () => {
@@ -77,13 +77,13 @@ describe('chance', () => {
 
   it.each([1, 2])('is the same in every test (%i)', () => {
     drawn.push(firstDraws());
-    expect(drawn.every(([first]) => first === seededChance(1)())).toBe(true);
+    expect(drawn.every(([first]) => first === seededRandom(1)())).toBe(true);
   });
 
   it('differs between seeds and fills 0…1 evenly', () => {
-    const draw = seededChance(7);
+    const draw = seededRandom(7);
     const draws = Array.from({ length: 10_000 }, draw);
-    expect(draws[0]).not.toBe(seededChance(8)());
+    expect(draws[0]).not.toBe(seededRandom(8)());
     expect(Math.min(...draws)).toBeGreaterThanOrEqual(0);
     expect(Math.max(...draws)).toBeLessThan(1);
     // The mean of n even draws scatters by 1/√(12 n) = 0.0029; four of those.

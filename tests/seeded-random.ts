@@ -1,4 +1,8 @@
-/** A small repeatable generator for tests, uniform in 0…1 (mulberry32, Tommy Ettinger 2017, public domain). */
+/**
+ * The same numbers in [0, 1) every time, in place of `Math.random`.
+ * Source: mulberry32, Tommy Ettinger 2017, public domain (from memory).
+ * @param seed any whole number
+ */
 export function seededRandom(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
