@@ -58,8 +58,7 @@ function uprightSize({ header: { widthPx, heightPx }, orientation }: StoredPictu
 async function askedFor({ header, orientation }: StoredPicture, glance: Glance): Promise<PartPx | null> {
   const shrink = searchShrink(Math.max(header.widthPx, header.heightPx));
   const copy = await decodeCopy(header.picture, header, shrink, orientation);
-  const part = copy && glance(greyCopy(copy.picture, shrink));
-  return copy?.isSound && header.channels === 'rgb' ? part : null;
+  return copy && header.channels === 'rgb' ? glance(greyCopy(copy, shrink)) : null;
 }
 
 function holds(whole: PartPx, part: PartPx): boolean {

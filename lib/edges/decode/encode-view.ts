@@ -25,7 +25,7 @@ async function smallerCopy(file: Uint8Array, { widthPx, heightPx, capture }: Upr
   const stored = swapsSides(orientationTag) ? { widthPx: heightPx, heightPx: widthPx } : { widthPx, heightPx };
   const copy = await decodeCopy(file, stored, SHRINK, orientationTag);
   if (!copy) return null;
-  return colourSpace === 'display-p3' ? convertPictureP3ToSrgb(copy.picture) : copy.picture;
+  return colourSpace === 'display-p3' ? convertPictureP3ToSrgb(copy) : copy;
 }
 
 async function decodeAgain(file: Uint8Array): Promise<UprightPhoto> {

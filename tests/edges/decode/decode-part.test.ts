@@ -76,6 +76,20 @@ describe('the part of a photo that a glance at a copy asked for', () => {
     }
     expect([...told].sort()).toEqual(['decoded', 'truncated']);
   });
+
+  it('is not taken for sound because the warning went to another photo that was decoded at the same time', async () => {
+    const whole = await stored(1).jpeg({ quality: 90 }).toBuffer();
+    const sound = plainBytes(whole);
+    const chance = seededRandom(8);
+    for (let round = 0; round < 40; round++) {
+      const damaged = plainBytes(whole);
+      const at = Math.floor(damaged.length * (0.05 + 0.94 * chance()));
+      damaged.fill(Math.floor(256 * chance()), at, at + 20);
+      const alone = await decodePhoto(damaged);
+      const together = await Promise.all([damaged, sound, damaged, sound].map((file) => decodePhoto(file, () => IN_THE_MIDDLE)));
+      expect(together.map(({ decoded }) => decoded)).toEqual([alone.decoded, true, alone.decoded, true]);
+    }
+  });
 });
 
 describe('the view of a photo of which a part was decoded', () => {
