@@ -220,4 +220,14 @@ export const DEMO_CASES: readonly DemoCase[] = [
     cardSerial: null,
     visits: [said(0.2)],
   },
+  {
+    caseCode: 'HL-114',
+    about: 'redness that runs more than 20 mm toward the ankle',
+    language: 'en',
+    procedureDaysAgo: 6,
+    procedure: { matricectomy: 'none', treatedSides: ['lateral'], stripMm: 2.5, edge: 'whole', pusSeen: false, boneFelt: false },
+    risks: [],
+    cardSerial: '3NA2JY18CCM',
+    visits: [said(5), said(4), said(3), said(2), { daysAgo: 1, photo: 'measured/far-up-the-toe.jpg', answers: { ...quiet, pain: 5, warmth: true } }],
+  },
 ];

@@ -4,6 +4,8 @@
  * be argued with. None was fitted to pictures.
  */
 
+import type { ToeSection } from './toe-section';
+
 // --- Definitions: part of what the numbers mean, not estimates --------------------------------------------------
 
 export const RADIANS_PER_DEGREE = Math.PI / 180;
@@ -146,18 +148,21 @@ export const HALF_WIDTH_RANGE_MM = { least: 5, most: 22 } as const;
 /** Slices narrower than this share of the widest belong to the rounded tip, or to an end that the map cuts off
  * askew, and say nothing of the centre line. Prior, ours. */
 export const CENTRE_LINE_SHARE = 0.85;
-/** Beyond this share of the half width the skin is seen almost edge-on: the stretch is held at 1/√(1 − 0.97²) = 4.1. */
+/** Beyond this share of the half width the skin is seen almost edge-on: the stretch is that of the section assumed and not the toe's. */
 export const CAP_SHARE = 0.97;
+/** An unrolled reach less certain than this (k = 2) cannot show the growth by 2 mm that a person has to see. Ours. */
+export const MOST_UNROLLED_REACH_U_MM = 2;
 /** More of the region than this beyond the cap, and the unrolled numbers would be made of the cap. */
 export const MOST_CAPPED_SHARE = 0.5;
-/** A toe is no circle in section: radius that fits at the fold against the half width. Prior, ours. */
-export const RADIUS_RELATIVE_U = 0.12;
 /** Where the middle of the toe lies across, rolled a little: 4° · 10 mm. Prior, ours. */
 export const CENTRE_LINE_U_MM = 0.7;
 
-/** Height of a big toe's upper half over half its width. Prior, ours: toes are a little wider than high. */
-export const TOE_FLATNESS = 0.8;
+/** A big toe's section. Prior, ours: a little wider than high, and flat enough on top that a nail as wide as three quarters of it bends
+ * by 2 mm over its 15 mm, which is a radius of 14 mm; an ellipse as high would bend it by 2.6 mm. */
+export const USUAL_SECTION: ToeSection = { flatness: 0.85, squareness: 2.3 };
+/** How far toes differ from it, one standard deviation. Prior, ours. */
+export const SECTION_U: ToeSection = { flatness: 0.08, squareness: 0.2 };
+/** Where an edge lies at the body's horizon an error is held to grow no more than this. Ours: beyond it the fold is not judged. */
+export const MOST_SIGHT_STRETCH = 4;
 /** Where the lateral nail folds lie, as a share of the toe's half width. Common practice: the nail spans about three quarters. */
 export const TOE_FOLD_SHARE = 0.72;
-/** Beyond this share of the half width the skin is seen edge-on and its height says nothing. */
-export const RELIEF_EDGE_SHARE = 0.985;

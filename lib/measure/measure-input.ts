@@ -4,7 +4,8 @@ import type { RawTissue } from '../segment/raw-tissue';
 import type { MarginLine, Region } from '../segment/segmentation';
 import type { LineMm } from '../units';
 import type { CombinedBudget } from './combine-budget';
-import type { LensPlace } from './toe-relief';
+import type { BodyVariant } from './body-variants';
+import type { LensPlace, ToeRelief } from './toe-relief';
 
 /** Everything this stage measures, with its unit: the table of measurands in code. */
 export const MEASURAND_UNIT = {
@@ -95,6 +96,9 @@ export interface MeasureInput {
   readonly scale: ScaleFacts;
   /** Where the lens stood; null where that is not known, and outlines stay as seen. */
   readonly lens?: LensPlace | null;
+  /** Set by the stage itself: the toe's body, and the photo over bodies of slightly other shapes. */
+  readonly relief?: ToeRelief | null;
+  readonly bodyVariants?: readonly BodyVariant[];
   readonly grid: MapGrid;
   /** As the camera shows them in the card's plane. */
   readonly outlines: Outlines;

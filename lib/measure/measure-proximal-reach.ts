@@ -1,13 +1,15 @@
+import { max } from 'd3-array';
+import type { PointMm } from '../units';
+import { bodyTerms } from './body-variants';
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
 import { AXIS_U_DEG, CONTENDER_SPAN, RADIANS_PER_DEGREE } from './constants';
 import { edgePeak } from './edge-peak';
-import type { MeasureInput, ToeAxis, ToeMeasurement } from './measure-input';
+import type { MeasureInput, Outlines, ToeAxis, ToeMeasurement } from './measure-input';
 import { peakTerms } from './peak-terms';
 import { regionEdge } from './region-edge';
 import { regionRefusal } from './region-refusal';
 import { scaleTerms } from './scale-terms';
-import { skinSlopeTerm } from './skin-slope-term';
 import { splitBoundary } from './split-boundary';
 import { toToeFrame } from './toe-frame';
 
@@ -40,7 +42,7 @@ export function measureProximalReach(
   const reachMm = Math.max(0, peak.valueMm - start.downMm);
   return budgeted(input, 'proximalReach', reachMm, [
     ...scaleTerms(input.scale, reachMm, 'length'),
-    skinSlopeTerm(input.scale, reachMm, 'length'),
+    ...bodyTerms(input, reachMm, 'length', ({ outlines }) => reachAlong(outlines, axis)),
     ...peakTerms(peak, erythema.boundaryUMm, input.scale.pxPerMm),
     { name: 'margin', u: nailFoldMargin.boundaryUMm },
     {
@@ -49,4 +51,11 @@ export function measureProximalReach(
       sensitivity: peak.at.acrossMm - start.acrossMm,
     },
   ]);
+}
+
+function reachAlong({ erythema, nailFoldMargin }: Outlines, axis: ToeAxis): number | null {
+  const along = (point: PointMm): number => toToeFrame(point, axis).downMm;
+  const farthest = max(erythema?.rings.flatMap(({ ring }) => ring.map(along)) ?? []);
+  const start = max(nailFoldMargin?.line.map(along) ?? []);
+  return farthest === undefined || start === undefined ? null : Math.max(0, farthest - start);
 }

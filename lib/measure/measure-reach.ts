@@ -1,16 +1,17 @@
-import { quantile } from 'd3-array';
+import { max, quantile } from 'd3-array';
+import { bodyTerms } from './body-variants';
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
 import { CONTENDER_SPAN, EDGE_SPACING_MM, NEAR_MARGIN_MM, REACH_PERCENTILE } from './constants';
 import { distanceToLineMm } from './distance-to-line';
 import { edgePeak } from './edge-peak';
 import { flankAveraging } from './flank-averaging';
-import type { MeasureInput } from './measure-input';
+import type { MeasureInput, Outlines } from './measure-input';
 import { peakTerms } from './peak-terms';
 import { regionEdge } from './region-edge';
 import { regionRefusal } from './region-refusal';
 import { scaleTerms } from './scale-terms';
-import { skinSlopeTerm } from './skin-slope-term';
+import { sightStretch } from './sight-stretch';
 import { splitBoundary } from './split-boundary';
 
 /**
@@ -32,14 +33,15 @@ export function measureReach(input: MeasureInput): { readonly reach: Budgeted; r
 
   const { commonMm, localMm } = splitBoundary(erythema.boundaryUMm);
   const edges = regionEdge(erythema.rings);
-  const distances = edges.map((points) => points.map((point) => distanceToLineMm(point, nailFoldMargin.line)));
+  const distances = distancesOver(input.outlines);
   const peak = edgePeak(edges, distances, CONTENDER_SPAN * localMm);
   if (peak === null) return both(refused('noRegionFound'));
   const margin = { name: 'margin', u: nailFoldMargin.boundaryUMm };
+  const stretch = input.relief ? Math.max(1, sightStretch(input.relief, peak.at)) : 1;
   const reach = budgeted(input, 'reach', peak.valueMm, [
     ...scaleTerms(input.scale, peak.valueMm, 'length'),
-    skinSlopeTerm(input.scale, peak.valueMm, 'length'),
-    ...peakTerms(peak, erythema.boundaryUMm, input.scale.pxPerMm),
+    ...bodyTerms(input, peak.valueMm, 'length', (variant) => peakOver(variant.outlines)),
+    ...peakTerms(peak, erythema.boundaryUMm * stretch, input.scale.pxPerMm),
     margin,
   ]);
 
@@ -49,10 +51,18 @@ export function measureReach(input: MeasureInput): { readonly reach: Budgeted; r
   const frontMm = (1 - REACH_PERCENTILE) * away.length * EDGE_SPACING_MM;
   const reachP95 = budgeted(input, 'reachP95', p95, [
     ...scaleTerms(input.scale, p95, 'length'),
-    skinSlopeTerm(input.scale, p95, 'length'),
-    { name: 'boundaryCommon', u: commonMm },
-    { name: 'boundaryLocal', u: localMm, sensitivity: flankAveraging(frontMm) },
+    ...bodyTerms(input, p95, 'length', ({ outlines }) => quantile(distancesOver(outlines).flat().filter((mm) => mm > NEAR_MARGIN_MM), REACH_PERCENTILE) ?? null),
+    { name: 'boundaryCommon', u: commonMm, sensitivity: stretch },
+    { name: 'boundaryLocal', u: localMm, sensitivity: stretch * flankAveraging(frontMm) },
     margin,
   ]);
   return { reach, reachP95 };
 }
+
+/** Distances of the region's edge from the margin, one list for each ring, mm. */
+function distancesOver({ erythema, nailFoldMargin }: Outlines): number[][] {
+  if (erythema === null || nailFoldMargin === null) return [];
+  return regionEdge(erythema.rings).map((points) => points.map((point) => distanceToLineMm(point, nailFoldMargin.line)));
+}
+
+const peakOver = (outlines: Outlines): number | null => max(distancesOver(outlines).flat()) ?? null;

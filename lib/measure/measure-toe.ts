@@ -1,4 +1,5 @@
 import { isMeasured, type Measurement } from '../result';
+import { bodyVariants } from './body-variants';
 import { refused } from './budgeted';
 import type { Budgeted } from './budgeted';
 import { checkInput } from './check-input';
@@ -15,9 +16,10 @@ import { measureReach } from './measure-reach';
 import { measureRedness } from './measure-redness';
 import { measureUnrolled } from './measure-unrolled';
 import type { Rings } from './region-area';
-import { straightenOutlines } from './straighten-outlines';
+import { straightenWith } from './straighten-outlines';
 import { fitToeCylinder } from './toe-cylinder';
 import { CARD_DOWN } from './toe-frame';
+import { OVERHEAD } from './toe-relief';
 
 interface KnownAxis {
   readonly axis: ToeAxis;
@@ -44,11 +46,14 @@ function axisOf(given: ToeAxis | null, toe: Rings): KnownAxis {
  */
 export function measureToe(input: MeasureInput): ToeMeasurement {
   checkInput(input);
-  const outlines = input.lens ? straightenOutlines(input.outlines, input.lens) : input.outlines;
-  const flat = { ...input, outlines };
-  const toe = outlines.toe?.rings ?? [];
+  const toe = input.outlines.toe?.rings ?? [];
   const known = axisOf(input.toeAxis, toe);
-  const { cappedShare, ...unrolled } = measureUnrolled(flat, fitToeCylinder(toe, known.axis));
+  const cylinder = fitToeCylinder(toe, known.axis);
+  const relief = cylinder && { cylinder, lens: input.lens ?? OVERHEAD };
+  const outlines = input.lens && relief ? straightenWith(relief, input.outlines) : input.outlines;
+  const bodies = relief ? bodyVariants(input.outlines, relief, Boolean(input.lens)) : [];
+  const flat: MeasureInput = { ...input, outlines, relief: input.lens ? relief : null, ...(relief && { bodyVariants: bodies }) };
+  const { cappedShare, ...unrolled } = measureUnrolled(flat, relief);
   const results: Record<Measurand, Budgeted> = {
     erythemaArea: measureArea(flat, 'erythemaArea', outlines.erythema),
     ...measureReach(flat),

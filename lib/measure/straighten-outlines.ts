@@ -3,7 +3,7 @@ import type { LineMm } from '../units';
 import type { Outlines } from './measure-input';
 import { CARD_DOWN } from './toe-frame';
 import { fitToeCylinder } from './toe-cylinder';
-import { type LensPlace, straightenPoint } from './toe-relief';
+import { type LensPlace, straightenPoint, type ToeRelief } from './toe-relief';
 
 /**
  * Outlines as they lie under an orthogonal view, from outlines as a leaning camera shows them.
@@ -15,8 +15,17 @@ import { type LensPlace, straightenPoint } from './toe-relief';
  */
 export function straightenOutlines(outlines: Outlines, lens: LensPlace): Outlines {
   const cylinder = fitToeCylinder(outlines.toe?.rings ?? [], CARD_DOWN);
-  if (cylinder === null) return outlines;
-  const relief = { cylinder, lens };
+  return cylinder === null ? outlines : straightenWith({ cylinder, lens }, outlines);
+}
+
+/**
+ * The same over a body that is known already.
+ *
+ * @param relief the toe's body and the lens
+ * @param outlines as found in the map
+ * @example straightenWith(relief, outlines).erythema
+ */
+export function straightenWith(relief: ToeRelief, outlines: Outlines): Outlines {
   const line = (points: LineMm): LineMm => points.map((point) => straightenPoint(relief, point));
   const region = (one: Region | null): Region | null => one && { ...one, rings: one.rings.map(({ ring, hole }) => ({ ring: line(ring), hole })) };
   const { nailFoldMargin: margin, cutEdge } = outlines;

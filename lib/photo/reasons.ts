@@ -58,7 +58,7 @@ export const NOT_MEASURED_SENTENCE: Readonly<Record<NotMeasuredReason, string>> 
   marginNotFound: 'The nail-fold margin was not found with enough certainty.',
   toeNotFound: 'The toe was not found with enough certainty.',
   outOfView: 'The region reaches past the part of the toe that the photo shows.',
-  toeShapeUnknown: 'The outline of the toe does not allow a cylinder to be fitted.',
+  toeShapeUnknown: 'How the side of the toe bends cannot be told well enough from this photo.',
 };
 
 /**

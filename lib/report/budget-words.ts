@@ -17,6 +17,10 @@ const WORDS: Readonly<Record<string, string>> = {
   lensDistortion: 'the lens',
   nailHeight: 'height of the nail over the card',
   skinSlope: 'slope of the skin',
+  toeHeight: 'how the toe bends',
+  toeSquareness: 'how the toe bends',
+  toeMiddle: 'where the toe’s middle lies',
+  toeWidth: 'how wide the toe is',
   grooveStep: 'step from plate to fold',
 };
 const OTHER = 'the rest';

@@ -24,6 +24,10 @@ const TERM_WORDS: Readonly<Record<string, string>> = {
   lensDistortion: 'the lens',
   nailHeight: 'height of the nail above or below the card',
   skinSlope: 'slope of the skin, seen by a phone that leans',
+  toeHeight: 'how high the toe stands, seen by a phone that leans',
+  toeSquareness: 'how flat it is on top',
+  toeMiddle: 'where its middle lies',
+  toeWidth: 'how wide it is',
   sampling: 'pixels of the map',
 };
 

@@ -4,7 +4,7 @@ import { type DryProjectionOrReason, projectDryDay } from './project-dry-day';
 import { buildSeries, type ReadPhoto, type SeriesPoint } from './series';
 import { type ReachWatch, watchReach } from './watch-reach';
 
-/** What is followed over the course, with its unit. Reach is the unrolled one where it was measured. */
+/** What is followed over the course, with its unit. Reach is the unrolled one where every usable photo with a reach has it, else the projected one. */
 export const FOLLOWED_SERIES = {
   reach: 'mm',
   proximalReach: 'mm',
@@ -35,8 +35,8 @@ const LEVEL_FROM_DAY = 2;
  * @example describeTrend([]).projectedDry // { notProjected: 'tooFewPhotos' }
  */
 export function describeTrend(photos: readonly ReadPhoto[]): Trend {
-  const unrolledFirst = photos.map(preferUnrolled);
-  const described = (name: FollowedSeries) => describeSeries(buildSeries(unrolledFirst, name, FOLLOWED_SERIES[name]));
+  const oneReach = photos.every(isUnrolledIfReached) ? photos.map(preferUnrolled) : photos;
+  const described = (name: FollowedSeries) => describeSeries(buildSeries(oneReach, name, FOLLOWED_SERIES[name]));
   const names = Object.keys(FOLLOWED_SERIES) as FollowedSeries[];
   const series = Object.fromEntries(names.map((name) => [name, described(name)])) as Record<FollowedSeries, DescribedSeries>;
   return {
@@ -50,6 +50,14 @@ export function describeTrend(photos: readonly ReadPhoto[]): Trend {
     reachWatch: watchReach(series.reach.points.filter(({ day }) => day >= LEVEL_FROM_DAY)),
   };
 }
+
+const isMeasuredOn = ({ measurements }: ReadPhoto, name: 'reach' | 'unrolledReach'): boolean => {
+  const found = measurements[name];
+  return found !== undefined && 'value' in found;
+};
+
+/** A series of two kinds of reach would step where they change. */
+const isUnrolledIfReached = (photo: ReadPhoto): boolean => !photo.usable || !isMeasuredOn(photo, 'reach') || isMeasuredOn(photo, 'unrolledReach');
 
 function preferUnrolled(photo: ReadPhoto): ReadPhoto {
   const unrolled = photo.measurements.unrolledReach;

@@ -20,6 +20,9 @@ export interface TruthMeasurements {
   readonly reach: number | null;
   readonly reachP95: number | null;
   readonly proximalReach: number | null;
+  /** On the skin: what is seen from straight above of the region, and its greatest distance from the margin along the skin. */
+  readonly unrolledArea: number;
+  readonly unrolledReach: number | null;
   readonly grooveWidth: number;
   readonly grooveWidthMax: number;
   readonly rawArea: number;

@@ -32,10 +32,17 @@ interface Sample {
 function measured(): Sample[] {
   const pairs = SKIN_CLASSES.map((skinClass, i) => [skinClass, LIGHT_NAMES[i % LIGHT_NAMES.length]] as const);
   const more = [['light', 'warmLed'], ['brown', 'daylight']] as const;
-  return [...pairs, ...more].map(([skinClass, key], i) => {
+  const one = [...pairs, ...more].map(([skinClass, key], i) => {
     const spec = cleanSpec(SEED + i, { skinClass, light: { key, ambient: key }, camera: { tiltDeg: 3 + 4 * i } });
     return { file: `measured/${fileName(`${skinClass}-${key}`)}.jpg`, spec: tidy(spec) };
   });
+  return [...one, { file: 'measured/far-up-the-toe.jpg', spec: tidy(farUpTheToe()) }];
+}
+
+/** Redness with a tongue toward the ankle, past the 20 mm from which an infection counts as moderate. */
+function farUpTheToe(): PhantomSpec {
+  const redness = [{ where: 'treatedFold', addedBloodShare: 0.035, widthMm: 4.5, edgeMm: 1.5, from: 0.1, to: 0.95, raggedness: 0.15, tongueMm: 21, spot: null }] as const;
+  return cleanSpec(SEED + 50, { skinClass: 'light', light: { key: 'daylight', ambient: 'daylight' }, wound: { redness }, camera: { tiltDeg: 5 } });
 }
 
 function refused(): Sample[] {

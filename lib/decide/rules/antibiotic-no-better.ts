@@ -1,17 +1,21 @@
 import { type Change, detectableChange } from '../../trend/detectable-change';
 import { compareReaches } from '../compare';
 import type { Raised } from '../finding';
+import { likeReach } from '../like-reach';
 import type { Rule, View } from '../view';
-import { visitValue, visitValueOfReach, type VisitValue } from '../visit-value';
+import { visitValue, type VisitValue } from '../visit-value';
 import type { Visit } from '../visits';
 import { seenWords, wordsForHours, wordsForNumber } from '../words';
 
-/** What must be down, each with its unit. */
-const WATCHED = [
-  ['reach', 'mm', visitValueOfReach],
-  ['erythemaArea', 'mm2', (visit: Visit) => visitValue(visit, 'erythemaArea')],
-  ['rednessLoad', '{EI}.mm2', (visit: Visit) => visitValue(visit, 'rednessLoad')],
-] as const;
+type ValueOf = (visit: Visit) => VisitValue | null;
+
+/** What must be down, each with its unit; reach is the one that all visits have. */
+const watched = (reach: ValueOf) =>
+  [
+    ['reach', 'mm', reach],
+    ['erythemaArea', 'mm2', (visit: Visit) => visitValue(visit, 'erythemaArea')],
+    ['rednessLoad', '{EI}.mm2', (visit: Visit) => visitValue(visit, 'rednessLoad')],
+  ] as const;
 
 /** In a sentence: name, and unit where it has one that people use. */
 const SAID = { reach: ['reach', ' mm'], erythemaArea: ['area of redness', ' mm²'], rednessLoad: ['redness load', ''] } as const;
@@ -24,8 +28,8 @@ interface Compared {
   readonly change: Change;
 }
 
-function compareVisits(before: Visit, after: Visit): Compared[] {
-  return WATCHED.flatMap(([name, unit, valueOf]) => {
+function compareVisits(before: Visit, after: Visit, reach: ValueOf): Compared[] {
+  return watched(reach).flatMap(([name, unit, valueOf]) => {
     const [a, b] = [valueOf(before), valueOf(after)];
     return a && b ? [{ name, unit, before: a, after: b, change: detectableChange(a, b, unit) }] : [];
   });
@@ -37,13 +41,14 @@ const isDown = ({ change }: Compared): boolean => compareReaches(-change.differe
 function judge({ visits, limits, course }: View): Raised | null {
   const started = course.antibioticHours;
   if (started === null) return null;
+  const reachOf = likeReach(visits);
   const around = visits
     .filter(({ startHours }) => compareReaches(startHours, started - limits['antibiotic.beforeHours']) && compareReaches(started + limits['antibiotic.afterHours'], startHours))
-    .flatMap((visit) => visitValueOfReach(visit) ?? []);
+    .flatMap((visit) => reachOf(visit) ?? []);
   if (around.length === 0) return null;
   const largest = around.reduce((top, one) => (one.value > top.value ? one : top));
   const later = visits.filter(({ startHours }) => compareReaches(startHours, started + limits['antibiotic.hours']));
-  const judged = later.map((visit) => ({ visit, compared: compareVisits(largest.visit, visit) })).find(({ compared }) => compared.length > 0);
+  const judged = later.map((visit) => ({ visit, compared: compareVisits(largest.visit, visit, reachOf) })).find(({ compared }) => compared.length > 0);
   if (!judged || judged.compared.some(isDown)) return null;
   return raised(judged.compared, judged.visit, judged.visit.startHours - started);
 }

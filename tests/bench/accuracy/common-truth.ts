@@ -28,6 +28,9 @@ export interface TruthNumbers {
   readonly reachP95: number | null;
   readonly grooveWidth: number;
   readonly rawArea: number;
+  /** On the skin; left out by renderers that do not say. */
+  readonly unrolledArea?: number;
+  readonly unrolledReach?: number | null;
 }
 
 const OWN_CLASSES: Readonly<Record<string, ClassName>> = {

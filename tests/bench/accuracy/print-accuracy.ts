@@ -6,7 +6,7 @@ const mm = (value: number | null, unit = 'mm'): string => (value === null ? '–
 
 /** The table of the measurement definition, then each class and light, then what went wrong. */
 export function printAccuracy(summary: AccuracySummary & { seed: number | null }, scored: readonly ScoredPhoto[]): void {
-  const { erythemaArea: area, reach, nailFoldMargin: margin, grooveWidth: groove, faults, falseErythema: none } = summary;
+  const { erythemaArea: area, reach, unrolledArea, unrolledReach, nailFoldMargin: margin, grooveWidth: groove, faults, falseErythema: none } = summary;
   const rows: [string, string, string][] = [
     ['length in the card plane, 95 %', percent(summary.length.p95RelError), '≤ 0.5 % up to 20°, 1 % up to 35°'],
     ['tilt, median error', `${summary.pose.tiltMedianErrorDeg?.toFixed(2) ?? '–'}°`, '≤ 1.5°'],
@@ -19,6 +19,10 @@ export function printAccuracy(summary: AccuracySummary & { seed: number | null }
     ['reach, median error', mm(reach.medianMm), '≤ 0.5 mm'],
     ['reach, 95 %', mm(reach.p95Mm), '≤ 1.5 mm'],
     ['reach, k = 2 coverage', percent(reach.coverage), '90–98 %'],
+    ['unrolled area, median and 95 %', `${percent(unrolledArea.medianRelError)}, ${percent(unrolledArea.p95RelError)}`, ''],
+    ['unrolled area, k = 2 coverage', percent(unrolledArea.coverage), '90–98 %'],
+    ['unrolled reach, median and 95 %', `${mm(unrolledReach.medianMm)}, ${mm(unrolledReach.p95Mm)}`, `where it is known to 2 mm: ${unrolledReach.photos} of ${area.photos}`],
+    ['unrolled reach, k = 2 coverage', percent(unrolledReach.coverage), '90–98 %'],
     ['nail-fold margin, RMS', mm(margin.rmsMm), '≤ 0.5 mm'],
     ['groove width, median error', mm(groove.medianMm), '≤ 0.3 mm'],
     ['false redness, 95 %', mm(none.p95Mm2, 'mm²'), '≤ 3 mm²'],
@@ -26,7 +30,7 @@ export function printAccuracy(summary: AccuracySummary & { seed: number | null }
     ['clean photos refused', percent(faults.cleanRefusedShare), '≤ 2 %'],
   ];
   console.log(`${summary.photos} photos${summary.seed === null ? '' : `, seed ${summary.seed}`}`);
-  for (const row of rows) console.log(`  ${row[0].padEnd(34)} ${row[1].padStart(10)}   ${row[2]}`);
+  for (const row of rows) console.log(`  ${row[0].padEnd(34)} ${row[1].padStart(16)}   ${row[2]}`);
   if (summary.blandAltman) {
     const { biasMm2, sdMm2, limitsMm2 } = summary.blandAltman;
     console.log(`  Bland–Altman, redness area: bias ${biasMm2} mm², SD ${sdMm2} mm², limits ${limitsMm2.join(' … ')} mm²`);

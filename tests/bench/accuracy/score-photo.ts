@@ -1,7 +1,10 @@
+import { mean } from 'd3-array';
 import { toCard } from '../../../lib/rectify/homography';
 import type { AnalysisJson } from '../../../lib/pipeline/analysis-json';
 import type { Measurement } from '../../../lib/result';
 import type { CommonTruth, Pair } from './common-truth';
+
+const NOMINAL_BAR_MM = 50;
 
 /** One photo's errors; null where there is nothing to compare. */
 export interface PhotoScore {
@@ -11,6 +14,8 @@ export interface PhotoScore {
   readonly whyNoRedness: string | null;
   readonly area: Compared | null;
   readonly reach: Compared | null;
+  readonly unrolledArea: Compared | null;
+  readonly unrolledReach: Compared | null;
   readonly groove: Compared | null;
   readonly raw: Compared | null;
   /** Redness reported where the truth has none, mm². */
@@ -41,10 +46,12 @@ export function scorePhoto(truth: CommonTruth, json: AnalysisJson): PhotoScore {
     whyNoRedness: 'notMeasured' in area ? area.notMeasured : null,
     area: clean && red ? compared(area, numbers?.erythemaArea) : null,
     reach: clean && red ? compared(measurements.reach, numbers?.reach) : null,
+    unrolledArea: clean && red ? compared(measurements.unrolledArea, numbers?.unrolledArea) : null,
+    unrolledReach: clean && red ? compared(measurements.unrolledReach, numbers?.unrolledReach) : null,
     groove: clean ? compared(measurements.grooveWidth, numbers?.grooveWidth) : null,
     raw: clean && (numbers?.rawArea ?? 0) > 0 ? compared(measurements.rawArea, numbers?.rawArea) : null,
     falseAreaMm2: clean && !red ? ('value' in area ? area.value : 0) : null,
-    marginSquaresMm2: clean && json.outlines?.nailFoldMargin ? marginSquares(json.outlines.nailFoldMargin, truth.nailFoldMargin) : [],
+    marginSquaresMm2: clean && json.outlines?.nailFoldMargin ? marginSquares(inTruthFrame(json, truth, json.outlines.nailFoldMargin), truth.nailFoldMargin) : [],
     lengthRelError: json.card && truth.checkPoints ? lengthError(json, truth.checkPoints) : null,
     tiltErrorDeg: json.card && json.card.tiltDeg - truth.tiltDeg,
     distanceErrorMm: json.card && json.card.distanceMm - truth.distanceMm,
@@ -60,6 +67,18 @@ function marginSquares(found: readonly Pair[], truth: readonly Pair[]): number[]
   if (truth.length === 0) return [];
   const every = (line: readonly Pair[], spacing: number) => line.filter((_, i) => i % spacing === 0);
   return [...every(found, 2).map((p) => squaredToLine(p, truth)), ...every(truth, 8).map((p) => squaredToLine(p, found))];
+}
+
+/**
+ * A card that was printed too small or too large has shrunk or grown about a point that each renderer chooses for itself. There
+ * the two frames are laid upon each other by the mean of the check points, without turning or stretching either.
+ */
+function inTruthFrame({ card }: AnalysisJson, { barReadsMm, checkPoints }: CommonTruth, line: readonly Pair[]): readonly Pair[] {
+  if (barReadsMm === NOMINAL_BAR_MM || !card || !checkPoints) return line;
+  const found = checkPoints.imagePx.map(([column, row]) => toCard(card.homography, { column, row }));
+  const across = mean(found, ({ acrossMm }, i) => acrossMm - checkPoints.cardMm[i][0]) ?? 0;
+  const down = mean(found, ({ downMm }, i) => downMm - checkPoints.cardMm[i][1]) ?? 0;
+  return line.map(([x, y]) => [x - across, y - down]);
 }
 
 function squaredToLine([x, y]: Pair, line: readonly Pair[]): number {

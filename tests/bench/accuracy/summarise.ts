@@ -47,6 +47,8 @@ const FALSE_AREA_MM2 = 3;
 function measurands(clean: readonly PhotoScore[]) {
   const area = present(clean, (score) => score.area);
   const reach = present(clean, (score) => score.reach);
+  const unrolledArea = present(clean, (score) => score.unrolledArea);
+  const unrolledReach = present(clean, (score) => score.unrolledReach);
   const groove = present(clean, (score) => score.groove);
   const squares = clean.flatMap((score) => score.marginSquaresMm2);
   return {
@@ -63,6 +65,13 @@ function measurands(clean: readonly PhotoScore[]) {
       p95Mm: rounded(quantile(reach.map(absolute), 0.95)),
       bias: rounded(median(reach, ({ error }) => error)),
       coverage: share(reach, covered),
+    },
+    unrolledArea: { medianRelError: rounded(median(unrolledArea, relative)), p95RelError: rounded(quantile(unrolledArea.map(relative), 0.95)), coverage: share(unrolledArea, covered) },
+    unrolledReach: {
+      photos: unrolledReach.length,
+      medianMm: rounded(median(unrolledReach, absolute)),
+      p95Mm: rounded(quantile(unrolledReach.map(absolute), 0.95)),
+      coverage: share(unrolledReach, covered),
     },
     nailFoldMargin: {
       rmsMm: rounded(squares.length > 0 ? Math.sqrt(mean(squares) as number) : null),

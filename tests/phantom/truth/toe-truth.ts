@@ -4,6 +4,7 @@ import type { Scene } from '../scene/build-scene';
 import type { SkinPoint } from '../scene/nail-unit';
 import { skinToToe } from '../scene/toe-surface';
 import { denseRing, distanceToLineMm } from './line-distance';
+import { onSkin } from './on-skin';
 import { onPlane, planeMap, type PlaneMap } from './plane-map';
 import { joinedPieces } from './joined-pieces';
 import { areaOf, zeroOutline } from './zero-outline';
@@ -88,8 +89,8 @@ export function toeTruth(scene: Scene): { outlines: TruthOutlines; measurements:
   const { nail } = surface;
   const map = planeMap(scene.toe!, scene.card, gridAround(scene));
   const fields = truthFields(scene, map);
-  const margin = (side: -1 | 1, until: number): LineOfPairs =>
-    skinLine(scene, Array.from({ length: MARGIN_STEPS + 1 }, (_, i) => nail.marginPoint(side, (until * i) / MARGIN_STEPS)));
+  const onMargin = (side: -1 | 1, until: number): SkinPoint[] => Array.from({ length: MARGIN_STEPS + 1 }, (_, i) => nail.marginPoint(side, (until * i) / MARGIN_STEPS));
+  const margin = (side: -1 | 1, until: number): LineOfPairs => skinLine(scene, onMargin(side, until));
   const treated = margin(nail.treated, 1);
   const lateral = margin(nail.treated, nail.cornerShare);
   const cutEdge = skinLine(scene, nail.cutLine(MARGIN_STEPS));
@@ -122,6 +123,7 @@ export function toeTruth(scene: Scene): { outlines: TruthOutlines; measurements:
       erythemaArea: areaOf(joined),
       erythemaAreaAtLevels: Object.fromEntries(NEIGHBOUR_LEVELS.map((level) => [String(level), areaAtLevel(level)])),
       ...reaches(joined, treated, [px / flat, py / flat]),
+      ...onSkin(map, scene.toe!, joined, onMargin(nail.treated, 1)),
       grooveWidth: widths.reduce((sum, width) => sum + width, 0) / widths.length,
       grooveWidthMax: Math.max(...widths),
       rawArea: areaOf(raw),

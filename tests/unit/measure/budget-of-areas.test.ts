@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { areaTerms } from '../../../lib/measure/area-terms';
+import { USUAL_SECTION } from '../../../lib/measure/constants';
 import type { MeasureInput, Measurand, Outlines } from '../../../lib/measure/measure-input';
 import { measureToe } from '../../../lib/measure/measure-toe';
 import { SIMPLE, LATERAL, marginLine, region } from './simple-toe';
-import { rectangleRing } from './shapes';
+import { rectangleRing, superellipseArc } from './shapes';
 
 const TILTED: MeasureInput = { ...SIMPLE, scale: { ...SIMPLE.scale, tiltDeg: 20 }, toeAxis: { across: 0, down: 1 } };
 const withOutlines = (outlines: Partial<Outlines>): MeasureInput => ({ ...TILTED, outlines: { ...TILTED.outlines, ...outlines } });
@@ -69,33 +70,42 @@ describe('the strip of fold', () => {
 describe('area and reach on the skin', () => {
   /** A toe of 10 mm radius with its middle at 40, redness from 45 to 47 over 10 mm, a margin along its inner edge. */
   const onSide = { ...withOutlines({ toe: region(rectangleRing(30, 10, 20, 40)), erythema: region(rectangleRing(45, 20, 2, 10)), nailFoldMargin: marginLine([{ acrossMm: 45, downMm: 10 }, { acrossMm: 45, downMm: 40 }]) }), thresholdAreasMm2: [25, 17] as const };
-  const arcMm = (radiusMm: number, fromMm: number, toMm: number) => radiusMm * (Math.asin(toMm / radiusMm) - Math.asin(fromMm / radiusMm));
-  const reachMm = arcMm(10, 5, 7);
+  /** On a toe of this half width and section, with its middle moved. */
+  const arcMm = (halfWidthMm = 10, changes: Partial<typeof USUAL_SECTION> = {}, movedMm = 0) => {
+    const shape = { ...USUAL_SECTION, ...changes };
+    const arc = (mm: number) => halfWidthMm * superellipseArc(shape, (mm - movedMm) / halfWidthMm);
+    return arc(7) - arc(5);
+  };
+  const reachMm = arcMm();
   const stretch = reachMm / 2;
-  const thickness = (arcMm(11.2, 5, 7) - arcMm(8.8, 5, 7)) / 2;
-  const place = (arcMm(10, 5.7, 7.7) - arcMm(10, 4.3, 6.3)) / 2;
+  const off = (other: number) => Math.abs(other - reachMm);
+  const body = {
+    toeHeight: off(arcMm(10, { flatness: 0.93 })),
+    toeSquareness: off(arcMm(10, { squareness: 2.5 })),
+    toeMiddle: off(arcMm(10, {}, 0.7)),
+    toeWidth: off(arcMm(10 + onSide.outlines.toe!.boundaryUMm)),
+  };
 
-  it('are doubted like what is seen, in proportion to the stretch, and by the toe’s radius and middle', () => {
+  it('are doubted like what is seen, in proportion to the stretch, and by the toe’s body', () => {
+    const { skinSlope: _, ...scale } = scaled(10 * reachMm);
     expect(termsOf(onSide, 'unrolledArea')).toEqual({
-      ...scaled(10 * reachMm),
+      ...scale,
       ...edged(24, stretch),
       threshold: expect.closeTo(4 * stretch, 4),
-      cylinderRadius: expect.closeTo(Math.abs(10 * thickness), 4),
-      cylinderCentre: expect.closeTo(10 * place, 4),
+      ...Object.fromEntries(Object.entries(body).map(([name, mm]) => [name, expect.closeTo(10 * mm, 3)])),
     });
   });
 
   it('reach is doubted by its straight front of 10 mm and 0.3 mm of either flank', () => {
     const terms = termsOf(onSide, 'unrolledReach');
+    expect(terms).not.toHaveProperty('skinSlope');
     expect(terms).toMatchObject({
       printScale: expect.closeTo(0.005 * reachMm, 4),
-      skinSlope: expect.closeTo(Math.tan(Math.PI / 10) * Math.tan(Math.PI / 9) * Math.SQRT1_2 * reachMm, 4),
       boundaryCommon: expect.closeTo(stretch * HALF, 4),
       // Harter 1961: the largest of 5.3, between n = 5 and 6.
       peakBias: expect.closeTo(stretch * HALF * (1.16296 + 0.3 * (1.26721 - 1.16296)), 2),
       margin: expect.closeTo(0.15 * stretch, 4),
-      cylinderRadius: expect.closeTo(Math.abs(thickness), 4),
-      cylinderCentre: expect.closeTo(place, 4),
+      ...Object.fromEntries(Object.entries(body).map(([name, mm]) => [name, expect.closeTo(mm, 3)])),
     });
   });
 });

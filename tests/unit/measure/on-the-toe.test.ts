@@ -1,43 +1,76 @@
 import { describe, expect, it } from 'vitest';
-import { arcLengthMm } from '../../../lib/measure/arc-length';
 import { besideLine } from '../../../lib/measure/beside-line';
 import { foldSeenShare } from '../../../lib/measure/fold-seen-share';
 import { foldSide } from '../../../lib/measure/fold-side';
 import { measureToe } from '../../../lib/measure/measure-toe';
-import { onCylinder } from '../../../lib/measure/on-cylinder';
+import { sectionArc, sectionHeight, sectionHorizon, sectionShareSeen, sectionSlope, sectionWidening } from '../../../lib/measure/toe-section';
+import { OVERHEAD, sectionAt } from '../../../lib/measure/toe-relief';
+import { unrollLine } from '../../../lib/measure/unroll-line';
 import { fitToeCylinder } from '../../../lib/measure/toe-cylinder';
 import { CARD_DOWN, fromToeFrame, toToeFrame } from '../../../lib/measure/toe-frame';
 import { LATERAL, SIMPLE, marginLine, region } from './simple-toe';
 import { circleRing, rectangleRing, turned } from './shapes';
 
 describe('an arc', () => {
+  const ROUND = { flatness: 1, squareness: 2 };
+  const cylinder = { axis: CARD_DOWN, startMm: 0, halfWidthsMm: [10], centreMm: 0, centreSlope: 0 };
+  const arcMm = (acrossMm: number) => unrollLine([{ acrossMm, downMm: 0 }], { cylinder, lens: OVERHEAD, shape: ROUND })[0].acrossMm;
+
   it('is the chord’s: a sixth of the half turn over half the radius, on either side', () => {
-    expect(arcLengthMm(5, 10)).toBeCloseTo((10 * Math.PI) / 6, 12);
-    expect(arcLengthMm(-5, 10)).toBeCloseTo((-10 * Math.PI) / 6, 12);
+    expect(arcMm(5)).toBeCloseTo((10 * Math.PI) / 6, 3);
+    expect(arcMm(-5)).toBeCloseTo((-10 * Math.PI) / 6, 3);
   });
 
   it('goes on straight where the skin is seen almost edge-on, 4.113 times as long as it looks', () => {
-    expect(arcLengthMm(10, 10) - arcLengthMm(9.7, 10)).toBeCloseTo(0.3 / Math.sqrt(1 - 0.97 ** 2), 9);
-    expect(arcLengthMm(12, 10) - arcLengthMm(11, 10)).toBeCloseTo(4.113, 3);
+    expect((arcMm(12) - arcMm(11)) / 4.113).toBeCloseTo(1, 1);
+    expect(arcMm(12) - arcMm(11)).toBeCloseTo(arcMm(11) - arcMm(10), 9);
+  });
+});
+
+describe('a section', () => {
+  const SQUARISH = { flatness: 0.85, squareness: 2.4 };
+
+  it('is an ellipse where its exponent is 2, known in closed form', () => {
+    const ellipse = { flatness: 0.8, squareness: 2 };
+    expect(sectionHeight(ellipse, 0.6)).toBeCloseTo(0.64, 12);
+    expect(sectionSlope(ellipse, -0.6)).toBeCloseTo(0.6, 12);
+    expect(sectionWidening(ellipse, 1)).toBeCloseTo(Math.hypot(1, 0.8), 12);
+    expect(sectionHorizon(ellipse, -1)).toBeCloseTo(1 / Math.hypot(1, 0.8), 12);
+    // Quarter of an ellipse's perimeter: Ramanujan's second formula, good to a millionth here.
+    const h = (0.2 / 1.8) ** 2;
+    expect(sectionArc(ellipse, 1)).toBeCloseTo((Math.PI * 1.8 * (1 + (3 * h) / (10 + Math.sqrt(4 - 3 * h)))) / 4, 4);
   });
 
-  it('has a radius', () => {
-    for (const radiusMm of [0, -1, NaN]) expect(() => arcLengthMm(1, radiusMm)).toThrow(`arcLengthMm: radiusMm must be > 0, received ${radiusMm}`);
+  it.each([0, 0.3, 0.8, -0.5])('looks as wide under a lean of %d as its farthest place, and is out of sight from there on', (lean) => {
+    const shares = Array.from({ length: 4001 }, (_, i) => i / 2000 - 1);
+    const shows = shares.map((share) => share + lean * sectionHeight(SQUARISH, share));
+    const far = lean < 0 ? Math.min(...shows) : Math.max(...shows);
+    expect(sectionWidening(SQUARISH, lean)).toBeCloseTo(Math.abs(far), 4);
+    expect(shares[shows.indexOf(far)] * (lean < 0 ? -1 : 1)).toBeCloseTo(sectionHorizon(SQUARISH, lean), 2);
+  });
+
+  it.each([0, 0.4, -0.4])('is found again behind what a lean of %d shows, as far as the horizon', (lean) => {
+    const horizon = sectionHorizon(SQUARISH, lean);
+    for (const share of [-0.9, -0.5, 0, 0.3, 0.85].filter((one) => one * Math.sign(lean) < horizon)) {
+      expect(sectionShareSeen(SQUARISH, lean, share + lean * sectionHeight(SQUARISH, share))).toBeCloseTo(share, 5);
+    }
+    expect(sectionShareSeen(SQUARISH, lean, lean < 0 ? -3 : 3)).toBeCloseTo(lean < 0 ? -horizon : horizon, 6);
+    expect(sectionShareSeen(SQUARISH, lean, lean < 0 ? 3 : -3)).toBeCloseTo(lean < 0 ? 1 : -1, 6);
   });
 });
 
 describe('a place on the toe', () => {
   const cylinder = { axis: CARD_DOWN, startMm: 5, halfWidthsMm: [8, 10, 13], centreMm: 40, centreSlope: 0.2 };
-  const radius = (downMm: number) => onCylinder({ acrossMm: 40, downMm }, cylinder).radiusMm;
+  const at = (alongMm: number) => sectionAt({ cylinder, lens: OVERHEAD }, alongMm, 0);
 
-  it('has the radius between its two slices, and outside the outline that of the nearest', () => {
-    expect([5, 5.25, 5.5, 5.6, 6].map(radius)).toEqual([8, 9, 10, expect.closeTo(10.6, 9), 13]);
-    expect([radius(-3), radius(30)]).toEqual([8, 13]);
+  it('has the half width of its slice, and outside the outline that of the nearest', () => {
+    expect([5, 5.5, 6].map((along) => at(along).halfWidthMm)).toEqual([8, 10, 13]);
+    expect([at(-3).halfWidthMm, at(30).halfWidthMm]).toEqual([8, 13]);
   });
 
   it('counts across from a centre line that runs aslant', () => {
-    expect(onCylinder({ acrossMm: 47, downMm: 15 }, cylinder)).toMatchObject({ offsetMm: expect.closeTo(5, 9), alongMm: 15 });
-    expect(onCylinder({ acrossMm: 40, downMm: 5 }, cylinder).offsetMm).toBeCloseTo(0, 9);
+    expect(at(15).centreMm).toBeCloseTo(42, 9);
+    expect(at(5).centreMm).toBeCloseTo(40, 9);
   });
 
   it('comes back from the toe’s own frame', () => {

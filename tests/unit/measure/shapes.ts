@@ -44,3 +44,15 @@ export function turned(ring: RingMm, angleDeg: number): RingMm {
     }),
   );
 }
+
+/** Arc length from the top of |x|ⁿ + |z / flatness|ⁿ = 1 to x = share, by many short chords: nothing of the project's. */
+export function superellipseArc({ flatness, squareness: n }: { readonly flatness: number; readonly squareness: number }, share: number): number {
+  const steps = 20_000;
+  const height = (x: number): number => flatness * Math.max(0, 1 - x ** n) ** (1 / n);
+  let sum = 0;
+  for (let i = 1; i <= steps; i++) {
+    const [a, b] = [i - 1, i].map((at) => Math.sin((Math.asin(share) * at) / steps));
+    sum += Math.hypot(b - a, height(b) - height(a));
+  }
+  return sum;
+}

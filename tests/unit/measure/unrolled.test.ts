@@ -5,9 +5,11 @@ import { fitToeCylinder } from '../../../lib/measure/toe-cylinder';
 import type { ToeCylinder } from '../../../lib/measure/toe-cylinder';
 import { CARD_DOWN } from '../../../lib/measure/toe-frame';
 import { unrolledAreaMm2 } from '../../../lib/measure/unrolled-area';
+import { OVERHEAD, type ToeRelief } from '../../../lib/measure/toe-relief';
+import { USUAL_SECTION } from '../../../lib/measure/constants';
 import { isMeasured } from '../../../lib/result';
 import { SIMPLE, marginLine, region } from './simple-toe';
-import { rectangleRing, turned } from './shapes';
+import { rectangleRing, superellipseArc, turned } from './shapes';
 
 const TOE = [{ ring: rectangleRing(30, 10, 20, 40), hole: false }];
 
@@ -17,8 +19,12 @@ function cylinderOf(rings: typeof TOE, axis = CARD_DOWN): ToeCylinder {
   return cylinder;
 }
 
-const area = (left: number, width: number, cylinder = cylinderOf(TOE)): number =>
-  unrolledAreaMm2([{ ring: rectangleRing(left, 20, width, 10), hole: false }], cylinder);
+/** A round toe, for which arcs are known. */
+const ROUND = { flatness: 1, squareness: 2 };
+const over = (cylinder: ToeCylinder): ToeRelief => ({ cylinder, lens: OVERHEAD, shape: ROUND });
+
+const area = (left: number, width: number, relief = over(cylinderOf(TOE))): number =>
+  unrolledAreaMm2([{ ring: rectangleRing(left, 20, width, 10), hole: false }], relief);
 
 describe('the toe as a cylinder', () => {
   it('has half the width of a straight toe as radius everywhere, and its middle as centre line', () => {
@@ -79,15 +85,15 @@ describe('unrolled area', () => {
     );
     const ring = turned(rectangleRing(44, 20, 4, 10), 20);
     // The ends of a toe turned in the map are cut the same way, so only the numerical noise of slicing is left.
-    expect(unrolledAreaMm2([{ ring, hole: false }], cylinder)).toBeCloseTo(area(44, 4), 1);
+    expect(unrolledAreaMm2([{ ring, hole: false }], over(cylinder))).toBeCloseTo(area(44, 4), 1);
   });
 
   it('takes holes out', () => {
     const outer = { ring: rectangleRing(42, 20, 6, 10), hole: false };
     const hole = { ring: rectangleRing(44, 23, 2, 3), hole: true };
-    const cylinder = cylinderOf(TOE);
-    expect(unrolledAreaMm2([outer, hole], cylinder)).toBeCloseTo(
-      unrolledAreaMm2([outer], cylinder) - unrolledAreaMm2([{ ...hole, hole: false }], cylinder),
+    const relief = over(cylinderOf(TOE));
+    expect(unrolledAreaMm2([outer, hole], relief)).toBeCloseTo(
+      unrolledAreaMm2([outer], relief) - unrolledAreaMm2([{ ...hole, hole: false }], relief),
       9,
     );
   });
@@ -111,13 +117,20 @@ describe('unrolled measurements of a photo', () => {
   it('reaches along the arc from margin to edge', () => {
     const { unrolledReach } = measureToe(withRegion(45, 4)).measurements;
     if (!isMeasured(unrolledReach)) throw new Error(unrolledReach.notMeasured);
-    expect(unrolledReach.value).toBeCloseTo(10 * (Math.asin(0.9) - Math.asin(0.5)), 2);
+    expect(unrolledReach.value).toBeCloseTo(10 * (superellipseArc(USUAL_SECTION, 0.9) - superellipseArc(USUAL_SECTION, 0.5)), 2);
   });
 
-  it('doubts the cylinder more on the side of the toe than on its top', () => {
-    const doubt = (left: number): number =>
-      measureToe(withRegion(left, 3)).budget.unrolledArea?.terms.cylinderRadius ?? NaN;
+  it('doubts the body more on the side of the toe than on its top', () => {
+    const doubt = (left: number): number => measureToe(withRegion(left, 3)).budget.unrolledArea?.terms.toeMiddle ?? NaN;
     expect(doubt(46)).toBeGreaterThan(3 * doubt(40));
+  });
+
+  it('gives no reach that is not known to 2 mm, for the growth by 2 mm that matters would not be seen in it', () => {
+    const onTop = measureToe(withRegion(45, 2)).measurements.unrolledReach;
+    expect(isMeasured(onTop) && onTop.U).toBeLessThanOrEqual(2);
+    const onSide = measureToe(withRegion(45, 4.9)).measurements;
+    expect(onSide.unrolledReach).toEqual({ notMeasured: 'toeShapeUnknown' });
+    expect(isMeasured(onSide.reach) && isMeasured(onSide.unrolledArea)).toBe(true);
   });
 
   it('refuses where no toe outline is there, and says nothing of the projected area with it', () => {
