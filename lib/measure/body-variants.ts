@@ -35,7 +35,9 @@ export function bodyVariants(seen: Outlines, relief: ToeRelief, isStraightened: 
     ['toeMiddle', { ...relief, cylinder: { ...cylinder, centreMm: cylinder.centreMm + CENTRE_LINE_U_MM } }],
     ['toeWidth', { ...relief, cylinder: { ...cylinder, halfWidthsMm: wider } }],
   ];
-  return reliefs.map(([name, other]) => ({ name, relief: other, outlines: isStraightened ? straightenWith(other, seen) : seen }));
+  // Only what is measured again.
+  const needed = { ...seen, nailPlate: null, cutEdge: null, marginLateral: null };
+  return reliefs.map(([name, other]) => ({ name, relief: other, outlines: isStraightened ? straightenWith(other, needed) : seen }));
 }
 
 /**

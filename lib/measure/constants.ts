@@ -11,6 +11,8 @@ import type { ToeSection } from './toe-section';
 export const RADIANS_PER_DEGREE = Math.PI / 180;
 /** Spacing of the edge points that distances are taken from. A tenth of the reach that anyone could act on. */
 export const EDGE_SPACING_MM = 0.1;
+/** The same where a number is only taken again to see how much a doubt moves it. */
+export const VARIANT_SPACING_MM = 0.3;
 /** Edge points this close to the margin are where the region leans on the fold, not where it ends. Definition of reachP95. */
 export const NEAR_MARGIN_MM = 0.25;
 export const REACH_PERCENTILE = 0.95;

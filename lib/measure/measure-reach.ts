@@ -2,7 +2,7 @@ import { max, quantile } from 'd3-array';
 import { bodyTerms } from './body-variants';
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
-import { CONTENDER_SPAN, EDGE_SPACING_MM, NEAR_MARGIN_MM, REACH_PERCENTILE } from './constants';
+import { CONTENDER_SPAN, EDGE_SPACING_MM, NEAR_MARGIN_MM, REACH_PERCENTILE, VARIANT_SPACING_MM } from './constants';
 import { distanceToLineMm } from './distance-to-line';
 import { edgePeak } from './edge-peak';
 import { flankAveraging } from './flank-averaging';
@@ -38,9 +38,10 @@ export function measureReach(input: MeasureInput): { readonly reach: Budgeted; r
   if (peak === null) return both(refused('noRegionFound'));
   const margin = { name: 'margin', u: nailFoldMargin.boundaryUMm };
   const stretch = input.relief ? Math.max(1, sightStretch(input.relief, peak.at)) : 1;
+  const overOthers = new Map(input.bodyVariants?.map((variant) => [variant, distancesOver(variant.outlines, VARIANT_SPACING_MM).flat()]));
   const reach = budgeted(input, 'reach', peak.valueMm, [
     ...scaleTerms(input.scale, peak.valueMm, 'length'),
-    ...bodyTerms(input, peak.valueMm, 'length', (variant) => peakOver(variant.outlines)),
+    ...bodyTerms(input, peak.valueMm, 'length', (variant) => max(overOthers.get(variant) ?? []) ?? null),
     ...peakTerms(peak, erythema.boundaryUMm * stretch, input.scale.pxPerMm),
     margin,
   ]);
@@ -51,7 +52,7 @@ export function measureReach(input: MeasureInput): { readonly reach: Budgeted; r
   const frontMm = (1 - REACH_PERCENTILE) * away.length * EDGE_SPACING_MM;
   const reachP95 = budgeted(input, 'reachP95', p95, [
     ...scaleTerms(input.scale, p95, 'length'),
-    ...bodyTerms(input, p95, 'length', ({ outlines }) => quantile(distancesOver(outlines).flat().filter((mm) => mm > NEAR_MARGIN_MM), REACH_PERCENTILE) ?? null),
+    ...bodyTerms(input, p95, 'length', (variant) => quantile((overOthers.get(variant) ?? []).filter((mm) => mm > NEAR_MARGIN_MM), REACH_PERCENTILE) ?? null),
     { name: 'boundaryCommon', u: commonMm, sensitivity: stretch },
     { name: 'boundaryLocal', u: localMm, sensitivity: stretch * flankAveraging(frontMm) },
     margin,
@@ -60,9 +61,7 @@ export function measureReach(input: MeasureInput): { readonly reach: Budgeted; r
 }
 
 /** Distances of the region's edge from the margin, one list for each ring, mm. */
-function distancesOver({ erythema, nailFoldMargin }: Outlines): number[][] {
+function distancesOver({ erythema, nailFoldMargin }: Outlines, spacingMm?: number): number[][] {
   if (erythema === null || nailFoldMargin === null) return [];
-  return regionEdge(erythema.rings).map((points) => points.map((point) => distanceToLineMm(point, nailFoldMargin.line)));
+  return regionEdge(erythema.rings, spacingMm).map((points) => points.map((point) => distanceToLineMm(point, nailFoldMargin.line)));
 }
-
-const peakOver = (outlines: Outlines): number | null => max(distancesOver(outlines).flat()) ?? null;

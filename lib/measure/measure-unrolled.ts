@@ -5,7 +5,7 @@ import type { BodyVariant } from './body-variants';
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
 import type { BudgetTerm } from './combine-budget';
-import { CONTENDER_SPAN, EDGE_SPACING_MM, MOST_CAPPED_SHARE, MOST_UNROLLED_REACH_U_MM } from './constants';
+import { CONTENDER_SPAN, EDGE_SPACING_MM, MOST_CAPPED_SHARE, MOST_UNROLLED_REACH_U_MM, VARIANT_SPACING_MM } from './constants';
 import { distanceToLineMm } from './distance-to-line';
 import { edgePeak } from './edge-peak';
 import type { EdgePeak } from './edge-peak';
@@ -29,9 +29,9 @@ export interface Unrolled {
   readonly cappedShare: number | null;
 }
 
-function unrolledPeak(region: Region, margin: LineMm, relief: ToeRelief): EdgePeak | null {
-  const edges = regionEdge(region.rings).map((points) => unrollLine(points, relief));
-  const flatMargin = unrollLine(resampleLine(margin, EDGE_SPACING_MM), relief);
+function unrolledPeak(region: Region, margin: LineMm, relief: ToeRelief, spacingMm = EDGE_SPACING_MM): EdgePeak | null {
+  const edges = regionEdge(region.rings, spacingMm).map((points) => unrollLine(points, relief));
+  const flatMargin = unrollLine(resampleLine(margin, spacingMm), relief);
   const distances = edges.map((points) => points.map((point) => distanceToLineMm(point, flatMargin)));
   return edgePeak(edges, distances, CONTENDER_SPAN * splitBoundary(region.boundaryUMm).localMm);
 }
@@ -47,7 +47,7 @@ function reachOnSkin(input: MeasureInput, region: Region, relief: ToeRelief, str
   const peak = unrolledPeak(region, margin.line, relief);
   if (peak === null) return refused('noRegionFound');
   const overOther = ({ outlines, relief: other }: BodyVariant): number | null =>
-    outlines.erythema && outlines.nailFoldMargin && (unrolledPeak(outlines.erythema, outlines.nailFoldMargin.line, other)?.valueMm ?? null);
+    outlines.erythema && outlines.nailFoldMargin && (unrolledPeak(outlines.erythema, outlines.nailFoldMargin.line, other, VARIANT_SPACING_MM)?.valueMm ?? null);
   const reach = budgeted(input, 'unrolledReach', peak.valueMm, [
     ...scaleTerms(input.scale, peak.valueMm, 'length'),
     ...peakTerms(peak, region.boundaryUMm * stretch, input.scale.pxPerMm),

@@ -45,7 +45,9 @@ export function sectionHorizon({ flatness, squareness: n }: ToeSection, lean: nu
   return (1 + Math.abs(flatness * lean) ** (n / (n - 1))) ** (-1 / n);
 }
 
-const HALVINGS = 26;
+const MOST_STEPS = 40;
+/** A hundredth of a micrometre on a toe. */
+const CLOSE_ENOUGH = 1e-6;
 
 /**
  * The place on the section behind what a lens shows: solves share + lean · height(share) = seen.
@@ -58,14 +60,25 @@ const HALVINGS = 26;
  */
 export function sectionShareSeen(shape: ToeSection, lean: number, seen: number): number {
   const side = lean < 0 ? -1 : 1;
-  let [low, high] = [-1, sectionHorizon(shape, lean)];
-  const shows = (share: number): number => share + Math.abs(lean) * sectionHeight(shape, share);
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (low + high) / 2;
-    if (shows(middle) < side * seen) low = middle;
-    else high = middle;
+  const horizon = sectionHorizon(shape, lean);
+  const slant = Math.abs(lean);
+  const wanted = side * seen;
+  if (wanted >= horizon + slant * sectionHeight(shape, horizon)) return side * horizon;
+  if (wanted <= -1) return -side;
+  // What is shown rises with the share and bends down all the way to the horizon: after its first step Newton's way comes from the left.
+  const { flatness, squareness: n } = shape;
+  const within = (one: number): number => Math.max(-1 + CLOSE_ENOUGH, Math.min(horizon, one));
+  let share = within(wanted - slant * sectionHeight(shape, within(wanted)));
+  for (let i = 0; i < MOST_STEPS; i++) {
+    // Height and slope together: two powers and not four, for this is asked a thousand times a photo.
+    const left = 1 - Math.abs(share) ** n;
+    const height = flatness * left ** (1 / n);
+    const slope = share === 0 ? 0 : (-height * (1 - left)) / (share * left);
+    const step = (wanted - share - slant * height) / (1 + slant * slope);
+    share = within(share + step);
+    if (Math.abs(step) < CLOSE_ENOUGH) break;
   }
-  return side * high;
+  return side * share;
 }
 
 const ARC_STEPS = 1200;
