@@ -67,8 +67,12 @@ async function readState(): Promise<{ access: Access; known: Known | null; onlin
 
 function useServerState() {
   const [answer, setAnswer] = useState<{ access: Access; known: Known | null; online: boolean }>({ access: 'opening', known: null, online: true });
+  const newest = useRef(0);
+  // An answer that was asked for earlier says nothing of the network as it is now, however late it comes.
   const reload = useCallback(() => {
-    void readState().then(setAnswer);
+    newest.current += 1;
+    const mine = newest.current;
+    void readState().then((read) => mine === newest.current && setAnswer(read));
   }, []);
   return { ...answer, reload };
 }
@@ -102,12 +106,12 @@ function useCheckIns(owner: string | undefined) {
 }
 
 /** Sends on load, when something new waits, on `online`, when the page is looked at again, and after a while. */
-function useSender(owner: string | undefined, waiting: number, onSent: () => void) {
+function useSender(owner: string | undefined, waiting: number, onTried: () => void) {
   const [sending, setSending] = useState(false);
   const attempts = useRef(0);
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
-  const sent = useRef(onSent);
-  sent.current = onSent;
+  const tried = useRef(onTried);
+  tried.current = onTried;
 
   const send = useCallback(() => {
     if (owner === undefined) return;
@@ -119,7 +123,8 @@ function useSender(owner: string | undefined, waiting: number, onSent: () => voi
         setSending(false);
         attempts.current = outcome === 'later' ? attempts.current + 1 : 0;
         if (outcome === 'later') timer.current = setTimeout(send, retryDelayMs(attempts.current));
-        else sent.current();
+        // After a failure too: the network may have gone without the phone saying so, and then the page has to.
+        tried.current();
       });
   }, [owner]);
 
