@@ -52,5 +52,13 @@ export function bodyVariants(seen: Outlines, relief: ToeRelief, isStraightened: 
  */
 export function bodyTerms(input: MeasureInput, value: number, dimension: Dimension, measure: (variant: BodyVariant) => number | null): BudgetTerm[] {
   if (!input.bodyVariants || !input.lens) return [skinSlopeTerm(input.scale, value, dimension)];
-  return input.bodyVariants.map((variant) => ({ name: variant.name, u: Math.abs((measure(variant) ?? value) - value) }));
+  return variantTerms(input, value, measure);
+}
+
+/**
+ * The number taken again over toes of slightly other shapes, however the photo was taken: what an unrolled length or area is doubted by.
+ * @example variantTerms({ ...input, bodyVariants: [] }, 50, () => 50) // []
+ */
+export function variantTerms({ bodyVariants: variants = [] }: MeasureInput, value: number, measure: (variant: BodyVariant) => number | null): BudgetTerm[] {
+  return variants.map((variant) => ({ name: variant.name, u: Math.abs((measure(variant) ?? value) - value) }));
 }

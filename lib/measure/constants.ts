@@ -164,7 +164,7 @@ export const CENTRE_LINE_U_MM = 0.7;
 export const USUAL_SECTION: ToeSection = { flatness: 0.85, squareness: 2.3 };
 /** How far toes differ from it, one standard deviation. Prior, ours. */
 export const SECTION_U: ToeSection = { flatness: 0.08, squareness: 0.2 };
-/** Where an edge lies at the body's horizon an error is held to grow no more than this. Ours: beyond it the fold is not judged. */
+/** Where an edge lies at the body's horizon an error is held to grow no more than this. Ours. */
 export const MOST_SIGHT_STRETCH = 4;
 /** Where the lateral nail folds lie, as a share of the toe's half width. Common practice: the nail spans about three quarters. */
 export const TOE_FOLD_SHARE = 0.72;

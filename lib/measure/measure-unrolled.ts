@@ -1,10 +1,9 @@
 import { isMeasured, type NotMeasuredReason } from '../result';
 import type { Region } from '../segment/segmentation';
 import type { LineMm } from '../units';
-import type { BodyVariant } from './body-variants';
+import { type BodyVariant, variantTerms } from './body-variants';
 import { budgeted, refused } from './budgeted';
 import type { Budgeted } from './budgeted';
-import type { BudgetTerm } from './combine-budget';
 import { CONTENDER_SPAN, EDGE_SPACING_MM, MOST_CAPPED_SHARE, MOST_UNROLLED_REACH_U_MM, VARIANT_SPACING_MM } from './constants';
 import { distanceToLineMm } from './distance-to-line';
 import { edgePeak } from './edge-peak';
@@ -36,11 +35,6 @@ function unrolledPeak(region: Region, margin: LineMm, relief: ToeRelief, spacing
   return edgePeak(edges, distances, CONTENDER_SPAN * splitBoundary(region.boundaryUMm).localMm);
 }
 
-/** The number taken again over toes of slightly other shapes. */
-function shapeTerms(input: MeasureInput, value: number, measure: (variant: BodyVariant) => number | null): BudgetTerm[] {
-  return (input.bodyVariants ?? []).map((variant) => ({ name: variant.name, u: Math.abs((measure(variant) ?? value) - value) }));
-}
-
 function reachOnSkin(input: MeasureInput, region: Region, relief: ToeRelief, stretch: number): Budgeted {
   const margin = input.outlines.nailFoldMargin;
   if (margin === null || margin.line.length < 2) return refused('marginNotFound');
@@ -52,7 +46,7 @@ function reachOnSkin(input: MeasureInput, region: Region, relief: ToeRelief, str
     ...scaleTerms(input.scale, peak.valueMm, 'length'),
     ...peakTerms(peak, region.boundaryUMm * stretch, input.scale.pxPerMm),
     { name: 'margin', u: margin.boundaryUMm, sensitivity: stretch },
-    ...shapeTerms(input, peak.valueMm, overOther),
+    ...variantTerms(input, peak.valueMm, overOther),
   ]);
   return isMeasured(reach.measurement) && reach.measurement.U > MOST_UNROLLED_REACH_U_MM ? refused('toeShapeUnknown') : reach;
 }
@@ -89,7 +83,7 @@ export function measureUnrolled(input: MeasureInput, relief: ToeRelief | null): 
       ...term,
       sensitivity: (term.sensitivity ?? 1) * stretch,
     })),
-    ...shapeTerms(input, areaMm2, ({ outlines, relief: other }) => unrolledAreaMm2(outlines.erythema?.rings ?? [], other)),
+    ...variantTerms(input, areaMm2, ({ outlines, relief: other }) => unrolledAreaMm2(outlines.erythema?.rings ?? [], other)),
   ]);
   return { unrolledArea, unrolledReach: reachOnSkin(input, region, relief, stretch), cappedShare };
 }

@@ -33,8 +33,8 @@ function centreLine(slices: readonly ToeSlice[], widestMm: number): { centreMm: 
  * @param toe outline of the toe in the map, mm; its largest outer ring is used
  * @param axis direction of the toe in the card's plane
  * @returns the cylinder, or null where the outline is too short or no big toe's width
- * Assumes that the widest place of each cross section is where the outline lies, and that between the two
- * sides the section is a circle. It is not: that is what the term cylinderRadius is for.
+ * Assumes that the outline lies where each cross section is widest as the lens sees it; what the section is between the two sides
+ * is told by `toe-section.ts`, and doubted by `body-variants.ts`.
  * @example fitToeCylinder([], { across: 0, down: 1 }) // null
  */
 export function fitToeCylinder(toe: Rings, axis: ToeAxis): ToeCylinder | null {

@@ -1,17 +1,15 @@
+import { EPISODE_PARTS } from './episode-parts';
 import type { Queries } from './open-database';
 
 /**
- * Everything about one episode that the rules and the patient's page are made from.
+ * Everything about one episode, with whole analyses and every outline: for the staff's pages. The rules are asked of less (`readRuleRows`).
  * @param newestPhotos how many of its photos are read, for an analysis is large; all of them unless told
  */
 export async function readEpisodeRows(queries: Queries, id: string, newestPhotos?: number) {
   const rows = await queries.episode.findUniqueOrThrow({
     where: { id },
     include: {
-      clinic: { include: { ruleBooks: { orderBy: { number: 'desc' }, take: 1 } } },
-      procedure: true,
-      plans: { orderBy: { number: 'desc' }, take: 1 },
-      checkIns: { orderBy: { receivedAt: 'asc' } },
+      ...EPISODE_PARTS,
       photos: {
         orderBy: { receivedAt: 'desc' },
         take: newestPhotos,
@@ -21,8 +19,6 @@ export async function readEpisodeRows(queries: Queries, id: string, newestPhotos
           job: { select: { state: true } },
         },
       },
-      resolutions: { orderBy: { at: 'asc' } },
-      messages: { orderBy: { at: 'desc' } },
     },
   });
   return { ...rows, photos: rows.photos.reverse() };

@@ -1,3 +1,4 @@
+import { EPISODE_PARTS } from './episode-parts';
 import type { Queries } from './open-database';
 import type { EpisodeRows } from './read-episode-rows';
 
@@ -24,10 +25,7 @@ export async function readRuleRows(queries: Queries, id: string): Promise<RuleRo
   const rows = await queries.episode.findUniqueOrThrow({
     where: { id },
     include: {
-      clinic: { include: { ruleBooks: { orderBy: { number: 'desc' }, take: 1 } } },
-      procedure: true,
-      plans: { orderBy: { number: 'desc' }, take: 1 },
-      checkIns: { orderBy: { receivedAt: 'asc' } },
+      ...EPISODE_PARTS,
       photos: {
         orderBy: { receivedAt: 'desc' },
         select: {
@@ -39,8 +37,6 @@ export async function readRuleRows(queries: Queries, id: string): Promise<RuleRo
           outlines: { orderBy: { number: 'desc' }, take: 1, select: { measurements: true } },
         },
       },
-      resolutions: { orderBy: { at: 'asc' } },
-      messages: { orderBy: { at: 'desc' } },
     },
   });
   const jsonOf = await readParts(queries, id);
