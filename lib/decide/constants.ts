@@ -39,7 +39,7 @@ export const LIMITS = {
   'spreading.areaReachMm': limit('mm', 1, 0.5, 2, SIMULATED),
   'spreading.baseFromHours': limit('h', 48, 24, 72, SIMULATED),
   'spreading.earlyBaseFromHours': limit('h', 24, 24, 36, `${SIMULATED}: only where no later photo can be compared with`),
-  'spreading.earlyBaseMm': limit('mm', 4, 3, 6, `${SIMULATED}: sterile redness after phenol rises by up to 3 mm over the first days`),
+  'spreading.earlyBaseMm': limit('mm', 4, 3, 6, `only against a photo from before 48 h, where there is no later one; ${SIMULATED}: sterile redness after phenol rises by up to 3 mm over the first days`),
   'spreading.baseOlderHours': limit('h', 12, 6, 24, SIMULATED),
   'fever.celsius': limit('Cel', WARNING_LIMITS.feverC, 37.5, 38.5, 'SIRS items'),
   'fever.lowCelsius': limit('Cel', WARNING_LIMITS.tooColdC, 35, 36, 'SIRS items'),
