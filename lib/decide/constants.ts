@@ -4,7 +4,7 @@ import { WARNING_LIMITS } from '../care/warning-limits';
  * The rule book as data: every clinical limit with its unit, its default, the range in which a clinic may change it, and
  * its source. A rule reads its limits from here and knows no number of its own.
  */
-export const RULE_BOOK_VERSION = '2026.2';
+export const RULE_BOOK_VERSION = '2026.3';
 
 export interface Limit {
   readonly unit: 'mm' | 'mm2' | '%' | 'h' | 'd' | '/10' | 'Cel' | '1';
@@ -36,10 +36,11 @@ export const LIMITS = {
   'spreading.beforeMm': limit('mm', 1, 0.5, 2, SIMULATED),
   'spreading.areaPercent': limit('%', 25, 15, 50, SIMULATED),
   'spreading.areaBeforePercent': limit('%', 12, 5, 25, SIMULATED),
+  'spreading.areaMm2': limit('mm2', 8, 0, 15, `${SIMULATED}: an edge that moves by 1 mm along a fold of 8 mm; less can be 25 % of a small area and means nothing`),
   'spreading.areaReachMm': limit('mm', 1, 0.5, 2, SIMULATED),
   'spreading.baseFromHours': limit('h', 48, 24, 72, SIMULATED),
   'spreading.earlyBaseFromHours': limit('h', 24, 24, 36, `${SIMULATED}: only where no later photo can be compared with`),
-  'spreading.earlyBaseMm': limit('mm', 4, 3, 6, `only against a photo from before 48 h, where there is no later one; ${SIMULATED}: sterile redness after phenol rises by up to 3 mm over the first days`),
+  'spreading.earlyBaseMm': limit('mm', 4, 3, 6, `only against a photo from before 48 h or the one just before, where there is no other; ${SIMULATED}: sterile redness after phenol rises by up to 3 mm over the first days`),
   'spreading.baseOlderHours': limit('h', 12, 6, 24, SIMULATED),
   'fever.celsius': limit('Cel', WARNING_LIMITS.feverC, 37.5, 38.5, 'SIRS items'),
   'fever.lowCelsius': limit('Cel', WARNING_LIMITS.tooColdC, 35, 36, 'SIRS items'),

@@ -1,6 +1,6 @@
 import { detectableChange } from '../trend/detectable-change';
+import { type Base, baseOfLength, carefulBase } from './base';
 import { compareReaches } from './compare';
-import { MEDIAN_OF } from './constants';
 import type { View } from './view';
 import type { VisitValue } from './visit-value';
 import type { Visit } from './visits';
@@ -9,55 +9,78 @@ export interface Growth {
   readonly newest: VisitValue;
   /** The visit before the newest. */
   readonly before: VisitValue;
-  /** The middle visit of the three whose running median is lowest. */
   readonly base: VisitValue;
+  /** What the base is, for the evidence. */
+  readonly baseName: Base['name'] | 'earlyBase' | 'visitBefore';
   readonly difference: number;
   readonly smallestDetectable: number;
 }
 
-/** Which limit says from when on a visit may be compared with. */
-export type BaseFrom = 'spreading.baseFromHours' | 'spreading.earlyBaseFromHours';
+type ValueOf = (visit: Visit) => VisitValue | null;
 
-/**
- * The newest value against the lowest running median of three usable visits, the visit just before left out.
- *
- * @param view the moment
- * @param valueOf a visit's value, or null
- * @param unit 'mm' or 'mm2': which floor the uncertainty has
- * @param baseFrom the limit that says from when on after the procedure a visit may be the base
- * @returns null where the newest usable visit has gone stale or nothing can be compared
- * A base lies 48 h or more after the procedure and 12 h or more before the newest visit. With fewer than three such
- * visits the highest of them stands for the median: a single low reading can't make a growth of what is none.
- * @example growthOf(view, visitValueOfReach, 'mm')?.difference // 3.1
- */
-export function growthOf(view: View, valueOf: (visit: Visit) => VisitValue | null, unit: 'mm' | 'mm2', baseFrom: BaseFrom = 'spreading.baseFromHours'): Growth | null {
-  const { limits, visits } = view;
+/** The newest two values, where the newest still speaks for today. */
+interface Newest {
+  readonly newest: VisitValue;
+  readonly before: VisitValue;
+  /** All before these two, oldest first. */
+  readonly earlier: readonly VisitValue[];
+}
+
+function newestOf({ visits, limits }: View, valueOf: ValueOf): Newest | null {
   const values = visits.map(valueOf).filter((value) => value !== null);
   const [newest, before] = [values[values.length - 1], values[values.length - 2]] as (VisitValue | undefined)[];
-  if (!newest || !before || view.visits[visits.length - 1].startHours - newest.visit.startHours > limits['fresh.hours']) return null;
+  if (!newest || !before || visits[visits.length - 1].startHours - newest.visit.startHours > limits['fresh.hours']) return null;
+  return { newest, before, earlier: values.slice(0, -2) };
+}
+
+/** Visits that lie long enough after the procedure and long enough before the newest one. */
+function comparable({ limits }: View, { newest }: Newest, visits: readonly VisitValue[], fromHours: number): VisitValue[] {
   const latest = newest.visit.startHours - limits['spreading.baseOlderHours'];
-  const candidates = values
-    .slice(0, values.length - 2)
-    .filter(({ visit }) => compareReaches(visit.startHours, limits[baseFrom]) && compareReaches(latest, visit.startHours));
-  const base = unit === 'mm2' && candidates.length < MEDIAN_OF ? null : lowestRunningMedian(candidates);
-  if (base === null) return null;
+  return visits.filter(({ visit }) => compareReaches(visit.startHours, fromHours) && compareReaches(latest, visit.startHours));
+}
+
+function grownOver({ newest, before }: Newest, base: VisitValue, baseName: Growth['baseName'], unit: 'mm' | 'mm2'): Growth {
   const { difference, smallestDetectable } = detectableChange(base, newest, unit);
-  return { newest, before, base, difference, smallestDetectable };
+  return { newest, before, base, baseName, difference, smallestDetectable };
 }
 
-/** The visit that is the median of its three, of the three with the lowest; the highest of fewer than three. */
-function lowestRunningMedian(candidates: readonly VisitValue[]): VisitValue | null {
-  if (candidates.length < MEDIAN_OF) return candidates.reduce<VisitValue | null>((top, one) => (top && top.value >= one.value ? top : one), null);
-  let lowest: VisitValue | null = null;
-  for (let at = 2; at < candidates.length; at++) {
-    const middle = middleOf(candidates[at - 2], candidates[at - 1], candidates[at]);
-    if (lowest === null || middle.value < lowest.value) lowest = middle;
-  }
-  return lowest;
+/**
+ * The newest length against the visits from 48 h on that are 12 h older, the visit just before left out (`baseOfLength`).
+ *
+ * @param view the moment
+ * @param lengthOf a visit's length, or null
+ * @returns null where the newest usable visit has gone stale or nothing can be compared
+ * @example growthOfLength(view, likeReach(view.visits))?.difference // 3.1
+ */
+export function growthOfLength(view: View, lengthOf: ValueOf): Growth | null {
+  const newest = newestOf(view, lengthOf);
+  const base = newest && baseOfLength(comparable(view, newest, newest.earlier, view.limits['spreading.baseFromHours']));
+  return newest && base && grownOver(newest, base.value, base.name, 'mm');
 }
 
-function middleOf(a: VisitValue, b: VisitValue, c: VisitValue): VisitValue {
-  const [low, high] = a.value <= b.value ? [a, b] : [b, a];
-  if (c.value <= low.value) return low;
-  return c.value >= high.value ? high : c;
+/**
+ * The same for an area, which needs two such visits at least: the higher of two.
+ *
+ * @example growthOfArea(view, (visit) => visitValue(visit, 'erythemaArea'))?.difference // 12
+ */
+export function growthOfArea(view: View, areaOf: ValueOf): Growth | null {
+  const newest = newestOf(view, areaOf);
+  const base = newest && carefulBase(comparable(view, newest, newest.earlier, view.limits['spreading.baseFromHours']));
+  return newest && base && base.name !== 'onlyVisit' ? grownOver(newest, base.value, base.name, 'mm2') : null;
+}
+
+/**
+ * A length where no visit from 48 h on can be compared with: against those from 24 h on, the higher of two; where there is
+ * none either, against the visit just before.
+ *
+ * @example growthFromPoorBase(view, likeReach(view.visits))?.baseName // 'earlyBase'
+ */
+export function growthFromPoorBase(view: View, lengthOf: ValueOf): Growth | null {
+  const newest = newestOf(view, lengthOf);
+  if (!newest) return null;
+  const fromHours = view.limits['spreading.earlyBaseFromHours'];
+  const early = carefulBase(comparable(view, newest, newest.earlier, fromHours));
+  if (early) return grownOver(newest, early.value, 'earlyBase', 'mm');
+  const [only] = comparable(view, newest, [newest.before], fromHours) as readonly (VisitValue | undefined)[];
+  return only ? grownOver(newest, only, 'visitBefore', 'mm') : null;
 }

@@ -1,7 +1,7 @@
 import { answeredAt } from './answered';
 import { compareExceeds, compareReaches } from './compare';
 import type { Raised } from './finding';
-import { type Growth, growthOf } from './growth';
+import { type Growth, growthFromPoorBase, growthOfArea, growthOfLength } from './growth';
 import { type Sign, SIGN_WORDS, signsSince } from './signs';
 import type { View } from './view';
 import type { VisitValue } from './visit-value';
@@ -21,9 +21,9 @@ interface Asked {
 }
 
 /**
- * Has a length grown: by 2 mm and its smallest detectable change over its own lowest running median, and either the
+ * Has a length grown: by 2 mm and its smallest detectable change over what it was (`growthOfLength`), and either the
  * visit before already stood 1 mm above it or one more sign is present? Where no visit from 48 h on can be compared
- * with, one from 24 h on will do, and 4 mm are asked for.
+ * with, one from 24 h on will do, be it the visit before, and 4 mm are asked for.
  *
  * @param view the moment
  * @param valueOf reach or proximal reach of a visit
@@ -31,34 +31,36 @@ interface Asked {
  * @example spreadOfLength(view, visitValueOfReach, 'reach')?.level // 'today'
  */
 export function spreadOfLength(view: View, valueOf: ValueOf, name: string): Raised | null {
-  const asked = growthFromUsualBase(view, valueOf) ?? growthFromEarlyBase(view, valueOf);
+  const asked = growthFromUsualBase(view, valueOf) ?? growthOverMore(view, valueOf);
   if (!asked || !isSeen(asked.growth) || !compareReaches(asked.growth.difference, asked.leastMm)) return null;
   const { growth, leastMm, why } = asked;
   const signs = signsSince(view, growth.newest.visit.startHours);
-  const stoodBefore = compareReaches(growth.before.value - growth.base.value, view.limits['spreading.beforeMm']);
+  const stoodBefore = growth.baseName === 'visitBefore' || compareReaches(growth.before.value - growth.base.value, view.limits['spreading.beforeMm']);
   const least = Math.max(leastMm, growth.smallestDetectable);
   return confirmed(view, growth, signs, stoodBefore || standsTwice(growth, least)) ? raised(view, growth, { signs, name, unit: 'mm', why }) : null;
 }
 
 function growthFromUsualBase(view: View, valueOf: ValueOf): Asked | null {
-  const growth = growthOf(view, valueOf, 'mm');
+  const growth = growthOfLength(view, valueOf);
   return growth && { growth, leastMm: view.limits['spreading.mm'], why: '' };
 }
 
 /**
- * Only where there is no other. Toes are red in the first days whatever comes, so that a growth over them says more and
- * not less; but redness after phenol rises by up to 3 mm by itself.
+ * Only where there is nothing else. Toes are red in the first days whatever comes, so that a growth over them says more
+ * and not less; but redness after phenol rises by up to 3 mm by itself. And where one visit is all there is to compare
+ * with, no second one can confirm: to wait for it costs a day.
  */
-function growthFromEarlyBase(view: View, valueOf: ValueOf): Asked | null {
-  const growth = growthOf(view, valueOf, 'mm', 'spreading.earlyBaseFromHours');
+function growthOverMore(view: View, valueOf: ValueOf): Asked | null {
+  const growth = growthFromPoorBase(view, valueOf);
   if (!growth) return null;
   const leastMm = view.limits['spreading.earlyBaseMm'];
   const from = wordsForHours(growth.base.visit.startHours);
-  return { growth, leastMm, why: ` It is compared with a photo taken ${from} after the procedure, for no later one can be its base; so ${wordsForNumber(leastMm)} mm are asked for.` };
+  const reason = growth.baseName === 'visitBefore' ? 'and there is no other' : 'for no later one can be its base';
+  return { growth, leastMm, why: ` It is compared with a photo taken ${from} after the procedure, ${reason}; so ${wordsForNumber(leastMm)} mm are asked for.` };
 }
 
 /**
- * The same for the area of redness: by 25 % and its smallest detectable change, 12 % at the visit before, and reach up by 1 mm.
+ * The same for the area of redness: by 25 %, 8 mm² and its smallest detectable change, 12 % at the visit before, and reach up by 1 mm.
  *
  * @param view the moment
  * @param areaOf area of a visit
@@ -67,9 +69,9 @@ function growthFromEarlyBase(view: View, valueOf: ValueOf): Asked | null {
  */
 export function spreadOfArea(view: View, areaOf: ValueOf, reachOf: ValueOf): Raised | null {
   const { limits } = view;
-  const growth = growthOf(view, areaOf, 'mm2');
-  if (!growth || !isSeen(growth) || !risesBy(growth, growth.newest, limits['spreading.areaPercent'])) return null;
-  const reach = growthOf(view, reachOf, 'mm');
+  const growth = growthOfArea(view, areaOf);
+  if (!growth || !isSeen(growth) || !risesBy(growth, growth.newest, limits['spreading.areaPercent']) || !compareReaches(growth.difference, limits['spreading.areaMm2'])) return null;
+  const reach = growthOfLength(view, reachOf);
   if (!reach || !compareReaches(reach.difference, limits['spreading.areaReachMm'])) return null;
   const signs = signsSince(view, growth.newest.visit.startHours);
   const stoodBefore = risesBy(growth, growth.before, limits['spreading.areaBeforePercent']);
@@ -100,7 +102,7 @@ interface Said {
 }
 
 function raised({ visits }: View, growth: Growth, { signs, name, unit, why }: Said): Raised {
-  const { newest, before, base, difference, smallestDetectable } = growth;
+  const { newest, before, base, baseName, difference, smallestDetectable } = growth;
   const since = visits.filter(({ startHours }) => startHours >= newest.visit.startHours);
   const hours = newest.visit.startHours - base.visit.startHours;
   const shown = unit === 'mm' ? 'mm' : 'mm²';
@@ -111,7 +113,7 @@ function raised({ visits }: View, growth: Growth, { signs, name, unit, why }: Sa
     numbers: [
       seenWords('newest', newest, unit),
       seenWords('before', before, unit),
-      seenWords(why === '' ? 'lowestRunningMedian' : 'earlyBase', base, unit),
+      seenWords(baseName, base, unit),
       { name: 'growth', value: difference, unit },
       { name: 'smallestDetectableChange', value: smallestDetectable, unit },
       { name: 'elapsed', value: hours, unit: 'h' },

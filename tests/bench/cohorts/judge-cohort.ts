@@ -38,15 +38,18 @@ export function judgeEpisode(kind: CourseKind, place: number, seed: number, book
   };
 }
 
-/** A person looks at what was raised before the trouble began, and says so: else it would hide what comes after. */
+/** A person looks at whatever is raised before the trouble begins, each time, and says so: else it would hide what comes after. */
 function judgeWithLooks(episode: Episode, { truth }: InventedEpisode, book: RuleBook): Finding[] {
-  const findings = evaluate(episode, book);
-  if (truth.eventDay === null) return findings;
-  const eventMs = Date.parse(episode.procedure.at) + truth.eventDay * 86_400_000;
-  const early = findings.filter(({ rule, at }) => rule === truth.kind && Date.parse(at) < eventMs);
-  if (early.length === 0) return findings;
-  const resolutions = early.map(({ rule, at }) => ({ rule, at: new Date(Math.min(eventMs, Date.parse(at) + 7_200_000)).toISOString(), by: 'clinic', reason: 'A person looked.' }));
-  return evaluate({ ...episode, resolutions }, book);
+  const eventMs = truth.eventDay === null ? -Infinity : Date.parse(episode.procedure.at) + truth.eventDay * 86_400_000;
+  const resolutions: Episode['resolutions'][number][] = [];
+  for (;;) {
+    const findings = evaluate({ ...episode, resolutions }, book);
+    const isLookedAt = (at: string) => resolutions.some((one) => Date.parse(one.at) >= Date.parse(at));
+    const early = findings.find(({ rule, at }) => rule === truth.kind && Date.parse(at) < eventMs && !isLookedAt(at));
+    if (early === undefined) return findings;
+    const looked = new Date(Math.min(eventMs, Date.parse(early.at) + 7_200_000)).toISOString();
+    resolutions.push({ rule: early.rule, at: looked, by: 'clinic', reason: 'A person looked.' });
+  }
 }
 
 export const RED_RULES: readonly RuleId[] = ['reach-moderate', 'reach-mild', 'spreading', 'spreading-proximal', 'antibiotic-no-better', 'relapse'];
