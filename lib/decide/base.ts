@@ -12,10 +12,11 @@ export interface Base {
  * to be wild; the only one where there is no other.
  *
  * @param candidates visits that may be compared with, oldest first
+ * @returns null where there is none. A mean has the mean of both u, as if both erred alike, and the time of the later
  * @example baseOfLength([first, second])?.name // 'meanOfTwo'
  */
 export function baseOfLength(candidates: readonly VisitValue[]): Base | null {
-  if (candidates.length !== 2) return candidates.length < MEDIAN_OF ? onlyOrHigher(candidates) : lowestRunningMedian(candidates);
+  if (candidates.length !== 2) return carefulBase(candidates);
   const [earlier, later] = candidates;
   const value = { value: (earlier.value + later.value) / 2, u: (earlier.u + later.u) / 2, lowestOfSeveral: null, visit: later.visit, photos: [...earlier.photos, ...later.photos] };
   return { value, name: 'meanOfTwo' };

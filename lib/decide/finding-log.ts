@@ -16,7 +16,7 @@ interface Kept {
  * Findings as they come and go. It only ever adds: a higher level is a further finding, and a closed one stays with its
  * reason.
  *
- * @example new FindingLog(course, '2026.2').findings() // []
+ * @example new FindingLog(course, '2026.3').findings() // []
  */
 export class FindingLog {
   private kept: Kept[] = [];

@@ -30,7 +30,7 @@ function newestOf({ visits, limits }: View, valueOf: ValueOf): Newest | null {
   const values = visits.map(valueOf).filter((value) => value !== null);
   const [newest, before] = [values[values.length - 1], values[values.length - 2]] as (VisitValue | undefined)[];
   if (!newest || !before || visits[visits.length - 1].startHours - newest.visit.startHours > limits['fresh.hours']) return null;
-  return { newest, before, earlier: values.slice(0, -2) };
+  return { newest, before, earlier: values.slice(0, values.length - 2) };
 }
 
 /** Visits that lie long enough after the procedure and long enough before the newest one. */

@@ -18,7 +18,7 @@ export const DEFAULT_RULE_BOOK: RuleBook = { version: RULE_BOOK_VERSION, limits:
  *
  * @param changes limits by id, in the limit's own unit
  * @returns the book, its version telling what was changed; or one sentence naming what is not allowed
- * @example changeRuleBook({ 'fever.celsius': 37.8 }) // the book, version '2026.2 with fever.celsius=37.8'
+ * @example changeRuleBook({ 'fever.celsius': 37.8 }) // the book, version '2026.3 with fever.celsius=37.8'
  */
 export function changeRuleBook(changes: Readonly<Record<string, number>>): { readonly book: RuleBook } | { readonly problem: string } {
   const limits = { ...defaults };

@@ -55,7 +55,7 @@ function growthOverMore(view: View, valueOf: ValueOf): Asked | null {
   if (!growth) return null;
   const leastMm = view.limits['spreading.earlyBaseMm'];
   const from = wordsForHours(growth.base.visit.startHours);
-  const reason = growth.baseName === 'visitBefore' ? 'and there is no other' : 'for no later one can be its base';
+  const reason = growth.baseName === 'visitBefore' ? 'for no other can be its base' : 'for no later one can be its base';
   return { growth, leastMm, why: ` It is compared with a photo taken ${from} after the procedure, ${reason}; so ${wordsForNumber(leastMm)} mm are asked for.` };
 }
 
@@ -102,7 +102,8 @@ interface Said {
 }
 
 function raised({ visits }: View, growth: Growth, { signs, name, unit, why }: Said): Raised {
-  const { newest, before, base, baseName, difference, smallestDetectable } = growth;
+  const { newest, base, baseName, difference, smallestDetectable } = growth;
+  const before = baseName === 'visitBefore' ? [] : [growth.before];
   const since = visits.filter(({ startHours }) => startHours >= newest.visit.startHours);
   const hours = newest.visit.startHours - base.visit.startHours;
   const shown = unit === 'mm' ? 'mm' : 'mm²';
@@ -112,13 +113,13 @@ function raised({ visits }: View, growth: Growth, { signs, name, unit, why }: Sa
     knownHours: Math.max(...since.map(({ knownHours }) => knownHours)),
     numbers: [
       seenWords('newest', newest, unit),
-      seenWords('before', before, unit),
+      ...before.map((one) => seenWords('before', one, unit)),
       seenWords(baseName, base, unit),
       { name: 'growth', value: difference, unit },
       { name: 'smallestDetectableChange', value: smallestDetectable, unit },
       { name: 'elapsed', value: hours, unit: 'h' },
     ],
-    photos: [...base.photos, ...before.photos, ...newest.photos],
+    photos: [...base.photos, ...before.flatMap(({ photos }) => photos), ...newest.photos],
     checkIns: signs.length > 0 ? answeredAt(since) : [],
     sentence: `${name[0].toUpperCase()}${name.slice(1)} grew ${wordsForNumber(difference)} ${shown} in ${wordsForHours(hours)}, smallest change we can see is ${wordsForNumber(smallestDetectable)} ${shown}${beside}.${why}`,
   };

@@ -5,7 +5,7 @@ import { changeRuleBook, DEFAULT_RULE_BOOK, type RuleBook } from '../decide/rule
  *
  * @param version the book's name and each limit that the clinic had changed
  * @returns the defaults where the version names a limit that is no longer known
- * @example bookOfVersion('2026.2 with reachModerate.mm=18').limits['reachModerate.mm'] // 18
+ * @example bookOfVersion('2026.3 with reachModerate.mm=18').limits['reachModerate.mm'] // 18
  */
 export function bookOfVersion(version: string): RuleBook {
   const pairs = version.split(' ').filter((word) => word.includes('=')).map((word) => word.split('='));

@@ -40,7 +40,7 @@ async function page(who = 'clinician'): Promise<EpisodePage> {
 }
 const find = (more: Partial<Finding>) =>
   clinic.database.$transaction((queries) =>
-    addFindings(queries, toe.episodeId, [{ rule: 'spike-suspect', level: 'visit', at: new Date(Date.now() - DAY_MS).toISOString(), sentence: 'A spike was recorded.', evidence: { numbers: [], photos: [], checkIns: [] }, ruleBookVersion: '2026.2', raisedForRisk: false, closed: null, ...more }], new Date()),
+    addFindings(queries, toe.episodeId, [{ rule: 'spike-suspect', level: 'visit', at: new Date(Date.now() - DAY_MS).toISOString(), sentence: 'A spike was recorded.', evidence: { numbers: [], photos: [], checkIns: [] }, ruleBookVersion: '2026.3', raisedForRisk: false, closed: null, ...more }], new Date()),
   );
 async function settleRules(): Promise<void> {
   while (await workOnAssessment(await store())) {

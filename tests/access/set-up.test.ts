@@ -199,7 +199,7 @@ describe('the rule book', () => {
     for (const as of ['nurse', 'admin', 'stranger']) await changeBook({}, as);
     expect(await bookOf()).toEqual([]);
     const response = await changeBook({});
-    expect(await response.json()).toEqual({ number: 1, version: '2026.2 with reachModerate.mm=15' });
+    expect(await response.json()).toEqual({ number: 1, version: '2026.3 with reachModerate.mm=15' });
     expect(await bookOf()).toMatchObject([{ number: 1, limits: '{"reachModerate.mm":15}', sources: '{"reachModerate.mm":"clinic meeting"}', reason: 'agreed on', madeBy: expect.stringMatching(/^lead:/) }]);
     expect((await test.database.episode.findUniqueOrThrow({ where: { id: episodeId } })).assessAt.getTime()).toBeLessThanOrEqual(Date.now());
   });

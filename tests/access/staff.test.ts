@@ -49,7 +49,7 @@ const foundHoursAgo = (hours: number, more: Partial<Finding> = {}): Finding => (
   at: new Date(Date.now() - hours * HOUR_MS).toISOString(),
   sentence: 'Reach grew 3.1 mm in 41 h, smallest change we can see is 1.2 mm.',
   evidence: { numbers: [], photos: [], checkIns: [] },
-  ruleBookVersion: '2026.2',
+  ruleBookVersion: '2026.3',
   raisedForRisk: false,
   closed: null,
   ...more,

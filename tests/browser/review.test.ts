@@ -22,7 +22,7 @@ const finding = (more: Partial<Finding>): Finding => ({
   at: new Date(Date.now() - 3_600_000).toISOString(),
   sentence: 'Reach grew 3.1 mm in 41 h, smallest change we can see is 1.2 mm.',
   evidence: { numbers: [], photos: [], checkIns: [] },
-  ruleBookVersion: '2026.2',
+  ruleBookVersion: '2026.3',
   raisedForRisk: false,
   closed: null,
   ...more,

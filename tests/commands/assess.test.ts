@@ -40,7 +40,7 @@ describe('one episode', () => {
     expect([code, err]).toEqual([0, '']);
     const answer = JSON.parse(out);
     expect(answer.findings.map(({ rule, level }: { rule: string; level: string }) => [rule, level])).toContainEqual(['purulent', 'today']);
-    expect(answer.findings[0]).toMatchObject({ ruleBookVersion: '2026.2', evidence: { photos: expect.any(Array) } });
+    expect(answer.findings[0]).toMatchObject({ ruleBookVersion: '2026.3', evidence: { photos: expect.any(Array) } });
     expect(answer.trend.series.reach.points.map(({ value }: { value: number }) => value)).toEqual([3, 6]);
   });
 

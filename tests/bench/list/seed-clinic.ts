@@ -72,9 +72,9 @@ async function writeRows(connection: Connection, { clinicId, staffId, episodes, 
       CASE WHEN d.j < 4 AND e.i % 97 = 0 THEN 'now' WHEN d.j % 4 = 0 THEN 'today' WHEN d.j % 4 = 3 THEN 'visit' ELSE 'soon' END AS level,
       CASE d.j WHEN 1 THEN 0 WHEN 2 THEN 3 WHEN 3 THEN 9 ELSE 14 END AS ago FROM e, d WHERE d.j <= 4`,
     `INSERT INTO Finding (id, episodeId, rule, level, ruleBookVersion, json, fingerprint, foundAt)
-      SELECT 'f' || f.i || '-' || f.j, f.episodeId, f.rule, f.level, '2026.2',
+      SELECT 'f' || f.i || '-' || f.j, f.episodeId, f.rule, f.level, '2026.3',
         json_object('rule', f.rule, 'level', f.level, 'at', strftime('%Y-%m-%dT%H:%M:%fZ', ${before('f.ago', 'f.hour')}), 'sentence', 'Reach grew 3.1 mm in 41 h, smallest change we can see is 1.2 mm.',
-          'evidence', json('{"numbers":[],"photos":[],"checkIns":[]}'), 'ruleBookVersion', '2026.2', 'raisedForRisk', json('false'), 'closed', NULL), 'print ' || f.j, ${before('f.ago', 'f.hour')} FROM f, t`,
+          'evidence', json('{"numbers":[],"photos":[],"checkIns":[]}'), 'ruleBookVersion', '2026.3', 'raisedForRisk', json('false'), 'closed', NULL), 'print ' || f.j, ${before('f.ago', 'f.hour')} FROM f, t`,
     `INSERT INTO Resolution (id, episodeId, findingId, rule, action, reason, by, at)
       SELECT 'r' || f.i || '-' || f.j, f.episodeId, 'f' || f.i || '-' || f.j, f.rule, 'called', 'Spoke with the patient, comes tomorrow.', 'nurse:' || t.staffId, ${before('f.ago', 'f.hour - 1')}
       FROM f, t WHERE f.j > (f.i % 3)`,
@@ -91,7 +91,7 @@ export async function seedAssessments(file: string, trend: string): Promise<void
   try {
     await connection.executeScript('PRAGMA synchronous = 0');
     for (const days of ['5', '0']) {
-      const sql = `INSERT INTO Assessment (id, episodeId, ruleBookVersion, findings, trend, madeAt) SELECT 's${days}' || id, id, '2026.2', '[]', ?, strftime(${AT}, 'now', '-${days} days') FROM Episode`;
+      const sql = `INSERT INTO Assessment (id, episodeId, ruleBookVersion, findings, trend, madeAt) SELECT 's${days}' || id, id, '2026.3', '[]', ?, strftime(${AT}, 'now', '-${days} days') FROM Episode`;
       await connection.executeRaw(statement(sql, trend));
     }
     await connection.executeScript('PRAGMA wal_checkpoint(TRUNCATE)');

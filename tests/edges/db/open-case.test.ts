@@ -94,7 +94,7 @@ async function happen(what: number, episodeId: string, at: Date, draw: (below: n
     at: new Date(at.getTime() - draw(30) * HOUR_MS).toISOString(),
     sentence: 'Reach grew 3.1 mm in 41 h.',
     evidence: { numbers: [], photos: [], checkIns: [] },
-    ruleBookVersion: '2026.2',
+    ruleBookVersion: '2026.3',
     raisedForRisk: false,
     closed: draw(6) === 0 ? { at: at.toISOString(), by: 'rule', reason: 'said so' } : null,
   });

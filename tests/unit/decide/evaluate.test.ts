@@ -46,7 +46,7 @@ describe('a finding', () => {
     const [finding] = judge([{ hours: 50, photo: photo({ reach: 25 }, { id: 'photo-7' }) }]);
     expect(finding.evidence.photos).toEqual(['photo-7']);
     expect(finding.evidence.numbers[0]).toMatchObject({ name: 'reach', value: 25, unit: 'mm' });
-    expect(finding.ruleBookVersion).toBe('2026.2');
+    expect(finding.ruleBookVersion).toBe('2026.3');
   });
 });
 
@@ -85,7 +85,7 @@ describe('the rule book', () => {
   it('lets a clinic change a limit inside its range, and says so in its version', () => {
     const changed = changeRuleBook({ 'fever.celsius': 37.8 });
     if ('problem' in changed) throw new Error(changed.problem);
-    expect(changed.book.version).toBe('2026.2 with fever.celsius=37.8');
+    expect(changed.book.version).toBe('2026.3 with fever.celsius=37.8');
     expect(levelsOf('streak-or-fever', judge([{ hours: 50, answers: { feverC: 37.8 } }], {}, changed.book))).toEqual(['now']);
   });
 

@@ -20,7 +20,7 @@ type More = Parameters<typeof judge>[1];
 
 function expectWhole(findings: readonly Finding[], { rule, level, hours, sentence, numbers = [], photos = [], checkIns = [] }: Whole): void {
   const found = findings.find((one) => one.rule === rule && one.level === level);
-  expect(found && { ...found, evidence: null }).toEqual({ rule, level, at: at(hours), sentence, evidence: null, ruleBookVersion: '2026.2', raisedForRisk: false, closed: null });
+  expect(found && { ...found, evidence: null }).toEqual({ rule, level, at: at(hours), sentence, evidence: null, ruleBookVersion: '2026.3', raisedForRisk: false, closed: null });
   expect(found?.evidence.photos).toEqual(photos.map(at));
   expect(found?.evidence.checkIns).toEqual(checkIns.map(at));
   const shown = found?.evidence.numbers.map(({ name, value, unit, u }) => [name, Number(value.toFixed(4)), unit, ...(u === undefined ? [] : [Number(u.toFixed(4))])]);
@@ -105,9 +105,39 @@ const CASES: readonly (readonly [what: string, course: readonly CheckInSketch[],
   ],
   [
     'redness that spreads from an early photo',
-    [seen(26, { reach: 1.6 }), seen(126, { reach: 6 }), seen(171, { reach: 10.2 })],
+    [seen(26, { reach: 1.6 }), seen(126, { reach: 5 }), seen(171, { reach: 10.2 })],
     {},
-    { rule: 'spreading', level: 'today', hours: 171, sentence: 'Reach grew 8.6 mm in 145 h, smallest change we can see is 1.1 mm. It is compared with a photo taken 26 h after the procedure, for no later one can be its base; so 4 mm are asked for.', numbers: [['newest', 10.2, 'mm', 0.4], ['before', 6, 'mm', 0.4], ['earlyBase', 1.6, 'mm', 0.4], ['growth', 8.6, 'mm'], ['smallestDetectableChange', 1.1087, 'mm'], ['elapsed', 145, 'h']], photos: [26, 126, 171] },
+    { rule: 'spreading', level: 'today', hours: 171, sentence: 'Reach grew 8.6 mm in 145 h, smallest change we can see is 1.1 mm. It is compared with a photo taken 26 h after the procedure, for no later one can be its base; so 4 mm are asked for.', numbers: [['newest', 10.2, 'mm', 0.4], ['before', 5, 'mm', 0.4], ['earlyBase', 1.6, 'mm', 0.4], ['growth', 8.6, 'mm'], ['smallestDetectableChange', 1.1087, 'mm'], ['elapsed', 145, 'h']], photos: [26, 126, 171] },
+  ],
+  [
+    'redness that spreads from the visit before, named once',
+    [seen(50, { reach: 1 }), seen(98, { reach: 5.5 })],
+    {},
+    { rule: 'spreading', level: 'today', hours: 98, sentence: 'Reach grew 4.5 mm in 48 h, smallest change we can see is 1.1 mm. It is compared with a photo taken 50 h after the procedure, for no other can be its base; so 4 mm are asked for.', numbers: [['newest', 5.5, 'mm', 0.4], ['visitBefore', 1, 'mm', 0.4], ['growth', 4.5, 'mm'], ['smallestDetectableChange', 1.1087, 'mm'], ['elapsed', 48, 'h']], photos: [50, 98] },
+  ],
+  [
+    'redness that spreads from the visit before, with a sign',
+    [seen(50, { reach: 1 }), seen(98, { reach: 5.5 }, { warmth: true })],
+    { procedure: { matricectomy: 'phenol60' } },
+    { rule: 'spreading', level: 'today', hours: 98, sentence: 'Reach grew 4.5 mm in 48 h, smallest change we can see is 1.1 mm, and there is warmth. It is compared with a photo taken 50 h after the procedure, for no other can be its base; so 4 mm are asked for.', numbers: [['newest', 5.5, 'mm', 0.4], ['visitBefore', 1, 'mm', 0.4], ['growth', 4.5, 'mm'], ['smallestDetectableChange', 1.1087, 'mm'], ['elapsed', 48, 'h']], photos: [50, 98], checkIns: [98] },
+  ],
+  [
+    'redness that spreads from the only visit',
+    [seen(48, { reach: 3 }), seen(72, { reach: 4 }), seen(96, { reach: 5 })],
+    {},
+    { rule: 'spreading', level: 'today', hours: 96, sentence: 'Reach grew 2 mm in 48 h, smallest change we can see is 1.1 mm.', numbers: [['newest', 5, 'mm', 0.4], ['before', 4, 'mm', 0.4], ['onlyVisit', 3, 'mm', 0.4], ['growth', 2, 'mm'], ['smallestDetectableChange', 1.1087, 'mm'], ['elapsed', 48, 'h']], photos: [48, 72, 96] },
+  ],
+  [
+    'redness that spreads from the mean of two visits (1.96 · √(0.5² + 0.4²) = 1.2550 mm), both of them shown',
+    [seen(48, { reach: [4, 0.4] }), seen(72, { reach: [3, 0.6] }), seen(96, { reach: [5, 0.4] }), seen(120, { reach: [6, 0.4] })],
+    {},
+    { rule: 'spreading', level: 'today', hours: 120, sentence: 'Reach grew 2.5 mm in 48 h, smallest change we can see is 1.3 mm.', numbers: [['newest', 6, 'mm', 0.4], ['before', 5, 'mm', 0.4], ['meanOfTwo', 3.5, 'mm', 0.5], ['growth', 2.5, 'mm'], ['smallestDetectableChange', 1.255, 'mm'], ['elapsed', 48, 'h']], photos: [48, 72, 96, 120] },
+  ],
+  [
+    'an area that spreads from the higher of two visits (1.96 · √(2.88² + 3.6²) = 9.0361 mm²)',
+    [[48, 40, 3], [72, 48, 3], [96, 54, 3.5], [120, 60, 4]].map(([hours, erythemaArea, reach]) => seen(hours, { erythemaArea, reach })),
+    {},
+    { rule: 'spreading', level: 'today', hours: 120, sentence: 'The area of redness grew 12 mm² in 48 h, smallest change we can see is 9 mm².', numbers: [['newest', 60, 'mm2', 3.6], ['before', 54, 'mm2', 3.24], ['higherOfTwo', 48, 'mm2', 2.88], ['growth', 12, 'mm2'], ['smallestDetectableChange', 9.0361, 'mm2'], ['elapsed', 48, 'h']], photos: [72, 96, 120] },
   ],
   ['a spike on record', [said(20, { pain: 8 })], { procedure: { edge: 'torn' } }, { rule: 'spike-suspect', level: 'visit', hours: 0, sentence: 'A spike or torn edge was recorded at the procedure.' }],
   ['a spike that hurts', [seen(500, { proximalReach: 2 }, { pain: 5 })], { procedure: { edge: 'spike' } }, { rule: 'spike-suspect', level: 'soon', hours: 500, sentence: 'A spike or torn edge was recorded at the procedure, with pain 5 of 10.', numbers: [['pain', 5, '/10']], checkIns: [500] }],
