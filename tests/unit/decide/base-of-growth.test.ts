@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { LimitId } from '../../../lib/decide/constants';
 import { changeRuleBook, type RuleBook } from '../../../lib/decide/rule-book';
 import { limitWords } from '../../../lib/report/limit-words';
-import { type CheckInSketch, judge, levelsOf, photo } from './invented-course';
+import { at, type CheckInSketch, judge, levelsOf, photo } from './invented-course';
 
 type Reach = readonly [hours: number, reach: number];
 type Both = readonly [hours: number, area: number, reach: number];
@@ -104,8 +104,8 @@ describe('an area of redness that is small', () => {
   });
 
   it('follows the limit of the book', () => {
-    const at = (areaMm2: number, newest: number) => spreads(small(newest), {}, bookWith({ 'spreading.areaMm2': areaMm2 }));
-    expect([at(0, 24.9), at(0, 25), at(12, 31.9), at(12, 32)]).toEqual([[], ['today'], [], ['today']]);
+    const over = (areaMm2: number, newest: number) => spreads(small(newest), {}, bookWith({ 'spreading.areaMm2': areaMm2 }));
+    expect([over(0, 24.9), over(0, 25), over(12, 31.9), over(12, 32)]).toEqual([[], ['today'], [], ['today']]);
   });
 });
 
@@ -184,12 +184,9 @@ describe('a length with nothing but the visit before', () => {
     expect(spreads(reaches([10, 5], [74, 1], [98, 5]))).toEqual(['today']);
   });
 
-  it('is no news when the newest reading is old', () => {
-    const said = (hours: number): CheckInSketch => ({ hours, answers: { warmth: true } });
-    const after = (hours: number) => spreads([...reaches([50, 1], [70, 5]), said(hours)]);
-    // Day 3 was not over at 70 h, and when it was, nobody asked again: the photo speaks for 36 h.
-    expect([after(80), after(106), after(106.1)].map((levels) => levels.length)).toEqual([0, 0, 0]);
-    expect(spreads([...reaches([50, 1], [73, 5]), said(109), said(140)])).toEqual(['today']);
+  it('never takes a claimed u below 0.4 mm at its word', () => {
+    const sure = [[50, 1], [98, 5]].map(([hours, reach]): CheckInSketch => ({ hours, photo: photo({ reach: [reach, 0.01] }) }));
+    expect(numberIn(sure, 'smallestDetectableChange')).toBeCloseTo(1.96 * Math.hypot(0.4, 0.4), 10);
   });
 
   it('reads the reach toward the ankle the same way', () => {
@@ -198,10 +195,44 @@ describe('a length with nothing but the visit before', () => {
   });
 
   it('follows the limits of the book', () => {
-    const at = (changes: Partial<Record<LimitId, number>>, hours: number, newest: number) => spreads(reaches([hours, 1], [98, newest]), {}, bookWith(changes));
-    expect([at({ 'spreading.earlyBaseMm': 6 }, 50, 6.9), at({ 'spreading.earlyBaseMm': 6 }, 50, 7)]).toEqual([[], ['today']]);
-    expect([at({ 'spreading.earlyBaseFromHours': 30 }, 29.9, 5), at({ 'spreading.earlyBaseFromHours': 30 }, 30, 5)]).toEqual([[], ['today']]);
-    expect([at({ 'spreading.baseOlderHours': 24 }, 74.1, 5), at({ 'spreading.baseOlderHours': 24 }, 74, 5)]).toEqual([[], ['today']]);
+    const withBook = (changes: Partial<Record<LimitId, number>>, hours: number, newest: number) => spreads(reaches([hours, 1], [98, newest]), {}, bookWith(changes));
+    expect([withBook({ 'spreading.earlyBaseMm': 6 }, 50, 6.9), withBook({ 'spreading.earlyBaseMm': 6 }, 50, 7)]).toEqual([[], ['today']]);
+    expect([withBook({ 'spreading.earlyBaseFromHours': 30 }, 29.9, 5), withBook({ 'spreading.earlyBaseFromHours': 30 }, 30, 5)]).toEqual([[], ['today']]);
+    expect([withBook({ 'spreading.baseOlderHours': 24 }, 74.1, 5), withBook({ 'spreading.baseOlderHours': 24 }, 74, 5)]).toEqual([[], ['today']]);
+  });
+});
+
+describe('a length with three visits to compare with', () => {
+  it.each([
+    [4, 4.5, 5],
+    [4, 5, 4.5],
+    [4.5, 4, 5],
+    [4.5, 5, 4],
+    [5, 4, 4.5],
+    [5, 4.5, 4],
+  ])('is compared with the middle one in whatever order: %f, %f and %f mm', (first, second, third) => {
+    const then = (newest: number) => spreads(reaches([48, first], [72, second], [96, third], [120, 5.5], [144, newest]));
+    expect([then(6.49), then(6.5)]).toEqual([[], ['today']]);
+  });
+});
+
+describe('a growth that only a sign can confirm', () => {
+  const grown = reaches([48, 3], [72, 3], [96, 3], [120, 3], [144, 5]);
+  const warmAt = (hours: number): CheckInSketch => ({ hours, answers: { warmth: true } });
+
+  it.each([
+    [180, [180]],
+    [180.1, []],
+  ])('is heard when the sign is reported within 36 h of the photo: grown at 144 h, warm at %f h gives %j', (hours, raisedAt) => {
+    expect(judge([...grown, warmAt(hours)]).filter(({ rule }) => rule === 'spreading').map((one) => one.at)).toEqual(raisedAt.map(at));
+  });
+
+  it.each([
+    [116, [116]],
+    [116.1, []],
+  ])('is heard as long after a chemical, with nothing but the visit before: grown at 80 h, warm at %f h gives %j', (hours, raisedAt) => {
+    const found = judge([...reaches([50, 1], [80, 5]), warmAt(hours)], { procedure: { matricectomy: 'phenol60' } });
+    expect(found.filter(({ rule }) => rule === 'spreading').map((one) => one.at)).toEqual(raisedAt.map(at));
   });
 });
 

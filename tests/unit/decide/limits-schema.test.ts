@@ -41,10 +41,13 @@ describe('a change that makes a rule hear less', () => {
     expect(after({ 'fever.celsius': 38.5 })).toEqual(['Fever: from this temperature on: 38 becomes 38.5 °C. The rule hears less.']);
     expect(after({ 'fever.lowCelsius': 35.5 })).toEqual(['Low temperature: below this: 36 becomes 35.5 °C. The rule hears less.']);
     expect(after({ 'visit.hours': 4 })[0]).toContain('may hear less');
+    expect(after({ 'spreading.areaMm2': 12 })).toEqual(['Redness spreads: growth of area, at least: 8 becomes 12 mm². The rule hears less.']);
+    expect(after({ 'spreading.earlyBaseMm': 5 })).toEqual(['Redness spreads: growth of reach against such an early visit, or the visit just before: 4 becomes 5 mm. The rule hears less.']);
+    for (const hours of [24, 72]) expect(after({ 'spreading.baseFromHours': hours })[0]).toContain('may hear less');
   });
 
   it('is not said of one that makes it hear more', () => {
-    expect(after({ 'fever.celsius': 37.8, 'stalled.dropPercent': 15, 'reachModerate.mm': 15 })).toEqual([]);
+    expect(after({ 'fever.celsius': 37.8, 'stalled.dropPercent': 15, 'reachModerate.mm': 15, 'spreading.areaMm2': 0 })).toEqual([]);
   });
 
   it('has a name of its own for every limit', () => {

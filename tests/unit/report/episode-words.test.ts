@@ -18,6 +18,12 @@ describe('the words of a rule', () => {
     expect(ruleWords('reach-moderate', changed.book, 'none').limits[0]).toMatch(/^15 mm \(IWGDF/);
   });
 
+  it('say of redness that spreads each growth that is asked for, and what of it holds only sometimes', () => {
+    const said = (rule: string) => ruleWords(rule, DEFAULT_RULE_BOOK, 'none').limits.map((words) => words.slice(0, words.indexOf(' (') + 10));
+    expect(said('spreading')).toEqual(['2 mm (NICE NG1', '4 mm (only aga', '25 % (ours, fr', '8 mm² (ours, fr']);
+    expect(said('spreading-proximal')).toEqual(['2 mm (NICE NG1', '4 mm (only aga']);
+  });
+
   it('take the day that counts as late from what was put on the matrix', () => {
     expect(ruleWords('late', DEFAULT_RULE_BOOK, 'none').limits[0]).toMatch(/^21 days/);
     expect(ruleWords('late', DEFAULT_RULE_BOOK, 'phenol60').limits[0]).toMatch(/^42 days/);
