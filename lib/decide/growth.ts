@@ -7,7 +7,7 @@ import type { Visit } from './visits';
 
 export interface Growth {
   readonly newest: VisitValue;
-  /** The visit before the newest. */
+  /** The visit before the newest; where there is no other, the base itself. */
   readonly before: VisitValue;
   readonly base: VisitValue;
   /** What the base is, for the evidence. */
@@ -71,8 +71,9 @@ export function growthOfArea(view: View, areaOf: ValueOf): Growth | null {
 
 /**
  * A length where no visit from 48 h on can be compared with: against those from 24 h on, the higher of two; where there is
- * none either, against the visit just before.
+ * none either, against the visit just before, if that is from 24 h on and 12 h older.
  *
+ * @returns null where the newest usable visit has gone stale or nothing can be compared
  * @example growthFromPoorBase(view, likeReach(view.visits))?.baseName // 'earlyBase'
  */
 export function growthFromPoorBase(view: View, lengthOf: ValueOf): Growth | null {

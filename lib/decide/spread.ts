@@ -23,7 +23,7 @@ interface Asked {
 /**
  * Has a length grown: by 2 mm and its smallest detectable change over what it was (`growthOfLength`), and either the
  * visit before already stood 1 mm above it or one more sign is present? Where no visit from 48 h on can be compared
- * with, one from 24 h on will do, be it the visit before, and 4 mm are asked for.
+ * with, one from 24 h on will do, else the visit before without any further sign; and 4 mm are asked for.
  *
  * @param view the moment
  * @param valueOf reach or proximal reach of a visit
