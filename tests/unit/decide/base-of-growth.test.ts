@@ -236,6 +236,15 @@ describe('a growth that only a sign can confirm', () => {
   });
 });
 
+it.each([
+  [150, [144, 176]],
+  [180, [144]],
+])('a growth that a person has looked at is raised again by an answer that came later: looked at %f h, answered at 176 h', (lookedAt, raisedAt) => {
+  const course: CheckInSketch[] = [...reaches([48, 3], [72, 3], [96, 3], [120, 4], [144, 5]), { hours: 176, answers: { warmth: true } }];
+  const found = judge(course, { nowHours: 190, resolutions: [{ rule: 'spreading', at: at(lookedAt), by: 'nurse', reason: 'looked at' }] });
+  expect(found.filter(({ rule }) => rule === 'spreading').map((one) => one.at)).toEqual(raisedAt.map(at));
+});
+
 describe('which visits may be compared with', () => {
   it.each<[id: LimitId, hears: number, hearsLess: number, course: readonly Reach[]]>([
     ['spreading.baseFromHours', 48, 72, [[50, 3], [74, 4], [98, 5]]],
