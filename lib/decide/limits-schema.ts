@@ -11,6 +11,7 @@ const IN_ORDER: readonly (readonly [lower: LimitId, higher: LimitId])[] = [
   ['spreading.beforeMm', 'spreading.mm'],
   ['spreading.areaBeforePercent', 'spreading.areaPercent'],
   ['spreading.mm', 'spreading.earlyBaseMm'],
+  ['spreading.areaMm2', 'spreading.fewAreaMm2'],
   ['spreading.earlyBaseFromHours', 'spreading.baseFromHours'],
   ['spreading.baseOlderHours', 'spreading.baseFromHours'],
   ['fever.lowCelsius', 'fever.celsius'],

@@ -60,7 +60,8 @@ function growthOverMore(view: View, valueOf: ValueOf): Asked | null {
 }
 
 /**
- * The same for the area of redness: by 25 %, 8 mm² and its smallest detectable change, 12 % at the visit before, and reach up by 1 mm.
+ * The same for the area of redness: by 25 %, 5 mm² (12 where two visits are all there is to compare with) and its smallest
+ * detectable change, 12 % at the visit before, and reach up by 1 mm.
  *
  * @param view the moment
  * @param areaOf area of a visit
@@ -70,7 +71,9 @@ function growthOverMore(view: View, valueOf: ValueOf): Asked | null {
 export function spreadOfArea(view: View, areaOf: ValueOf, reachOf: ValueOf): Raised | null {
   const { limits } = view;
   const growth = growthOfArea(view, areaOf);
-  if (!growth || !isSeen(growth) || !risesBy(growth, growth.newest, limits['spreading.areaPercent']) || !compareReaches(growth.difference, limits['spreading.areaMm2'])) return null;
+  if (!growth || !isSeen(growth) || !risesBy(growth, growth.newest, limits['spreading.areaPercent'])) return null;
+  const leastMm2 = limits[growth.baseName === 'higherOfTwo' ? 'spreading.fewAreaMm2' : 'spreading.areaMm2'];
+  if (!compareReaches(growth.difference, leastMm2)) return null;
   const reach = growthOfLength(view, reachOf);
   if (!reach || !compareReaches(reach.difference, limits['spreading.areaReachMm'])) return null;
   const signs = signsSince(view, growth.newest.visit.startHours);

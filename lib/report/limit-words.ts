@@ -23,6 +23,7 @@ const TEXTS: Readonly<Record<LimitId, LimitText>> = {
   'spreading.areaPercent': { name: 'Redness spreads: growth of area', less: 'raised' },
   'spreading.areaBeforePercent': { name: 'Redness spreads: growth of area the visit before', less: 'raised' },
   'spreading.areaMm2': { name: 'Redness spreads: growth of area, at least', less: 'raised' },
+  'spreading.fewAreaMm2': { name: 'Redness spreads: growth of area over two visits only, at least', less: 'raised' },
   'spreading.areaReachMm': { name: 'Redness spreads by area: growth of reach beside it', less: 'raised' },
   'spreading.baseFromHours': { name: 'Redness spreads: visits to compare with begin at', less: 'either' },
   'spreading.earlyBaseFromHours': { name: 'Redness spreads: where there are none, visits to compare with begin at', less: 'either' },

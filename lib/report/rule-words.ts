@@ -13,7 +13,7 @@ interface RuleText {
 const RULES: Readonly<Record<RuleId, RuleText>> = {
   'reach-moderate': { name: 'Redness reaches far', limits: ['reachModerate.mm'] },
   'reach-mild': { name: 'Redness with one more sign', limits: ['reachMild.mm', 'early.hours'] },
-  spreading: { name: 'Redness spreads', limits: ['spreading.mm', 'spreading.earlyBaseMm', 'spreading.areaPercent', 'spreading.areaMm2'] },
+  spreading: { name: 'Redness spreads', limits: ['spreading.mm', 'spreading.earlyBaseMm', 'spreading.areaPercent', 'spreading.areaMm2', 'spreading.fewAreaMm2'] },
   'spreading-proximal': { name: 'Redness spreads toward the ankle', limits: ['spreading.mm', 'spreading.earlyBaseMm'] },
   'streak-or-fever': { name: 'Red streak or fever', limits: ['fever.celsius', 'fever.lowCelsius'] },
   'dusky-toe': { name: 'Black, grey or cold toe', limits: ['numb.hours'] },

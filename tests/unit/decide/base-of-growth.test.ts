@@ -76,7 +76,7 @@ describe('an area with few visits to compare with', () => {
     const one = areas([48, 20, 3], [72, 30, 3.5], [96, 40, 4]);
     expect(spreads(one)).toEqual([]);
     expect(spreads([...one.slice(0, 2), { ...one[2], answers: { warmth: true } }])).toEqual([]);
-    expect(spreads([...one, ...areas([120, 41, 4.25])])).toEqual(['today']);
+    expect(spreads([...one, ...areas([120, 42, 4.25])])).toEqual(['today']);
   });
 
   it('goes back to the running median with a third', () => {
@@ -94,18 +94,29 @@ describe('an area with few visits to compare with', () => {
 });
 
 describe('an area of redness that is small', () => {
-  const small = (newest: number) => areas([48, 20, 3], [72, 20, 3], [96, 24, 3.5], [120, newest, 4]);
+  const overThree = (newest: number) => areas([48, 12, 3], [72, 12, 3], [96, 12, 3], [120, 14, 3.5], [144, newest, 4]);
+  const overTwo = (newest: number) => areas([48, 20, 3], [72, 20, 3], [96, 24, 3.5], [120, newest, 4]);
 
   it.each([
-    [27.9, []],
-    [28, ['today']],
-  ])('spreads by 8 mm² and no less, although 25 %% are reached before: 20 mm², then %f mm² gives %j', (newest, levels) => {
-    expect(spreads(small(newest))).toEqual(levels);
+    [16.9, []],
+    [17, ['today']],
+  ])('spreads by 5 mm² and no less, although 25 %% are reached before: three times 12 mm², then %f mm² gives %j', (newest, levels) => {
+    expect(spreads(overThree(newest))).toEqual(levels);
   });
 
-  it('follows the limit of the book', () => {
-    const over = (areaMm2: number, newest: number) => spreads(small(newest), {}, bookWith({ 'spreading.areaMm2': areaMm2 }));
-    expect([over(0, 24.9), over(0, 25), over(12, 31.9), over(12, 32)]).toEqual([[], ['today'], [], ['today']]);
+  it.each([
+    [31.9, []],
+    [32, ['today']],
+  ])('spreads by 12 mm² and no less over two visits only: twice 20 mm², then %f mm² gives %j', (newest, levels) => {
+    expect(spreads(overTwo(newest))).toEqual(levels);
+  });
+
+  it('follows the limits of the book', () => {
+    const over = (course: typeof overTwo, limits: Parameters<typeof bookWith>[0], newest: number) => spreads(course(newest), {}, bookWith(limits));
+    const none = { 'spreading.areaMm2': 0 };
+    expect([over(overThree, none, 14.9), over(overThree, none, 15)]).toEqual([[], ['today']]);
+    const few = { 'spreading.fewAreaMm2': 7 };
+    expect([over(overTwo, few, 26.9), over(overTwo, few, 27)]).toEqual([[], ['today']]);
   });
 });
 

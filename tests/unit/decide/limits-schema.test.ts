@@ -23,6 +23,7 @@ describe('the limits of a clinic', () => {
   it('keep their order, also against defaults that were not changed', () => {
     expect(problemOf({ 'pain.riseTwice': 3, 'pain.riseOnce': 3 })).toBe('');
     expect(problemOf({ 'spreading.beforeMm': 2, 'spreading.mm': 1.5 })).toBe('spreading.beforeMm (2) may not come above spreading.mm (1.5).');
+    expect(problemOf({ 'spreading.areaMm2': 13 })).toBe('spreading.areaMm2 (13) may not come above spreading.fewAreaMm2 (12).');
     expect(problemOf({ 'spreading.mm': 4, 'spreading.earlyBaseMm': 3 })).toBe('spreading.mm (4) may not come above spreading.earlyBaseMm (3).');
     expect(problemOf({ 'spreading.earlyBaseFromHours': 30, 'spreading.baseFromHours': 24 })).toBe('spreading.earlyBaseFromHours (30) may not come above spreading.baseFromHours (24).');
     expect(problemOf({ 'slow.naoh': 28, 'late.naoh': 28, 'expected.naoh': 18 })).toBe('');
@@ -41,7 +42,7 @@ describe('a change that makes a rule hear less', () => {
     expect(after({ 'fever.celsius': 38.5 })).toEqual(['Fever: from this temperature on: 38 becomes 38.5 °C. The rule hears less.']);
     expect(after({ 'fever.lowCelsius': 35.5 })).toEqual(['Low temperature: below this: 36 becomes 35.5 °C. The rule hears less.']);
     expect(after({ 'visit.hours': 4 })[0]).toContain('may hear less');
-    expect(after({ 'spreading.areaMm2': 12 })).toEqual(['Redness spreads: growth of area, at least: 8 becomes 12 mm². The rule hears less.']);
+    expect(after({ 'spreading.areaMm2': 12 })).toEqual(['Redness spreads: growth of area, at least: 5 becomes 12 mm². The rule hears less.']);
     expect(after({ 'spreading.earlyBaseMm': 5 })).toEqual(['Redness spreads: growth of reach against such an early visit, or the visit just before: 4 becomes 5 mm. The rule hears less.']);
     for (const hours of [24, 72]) expect(after({ 'spreading.baseFromHours': hours })[0]).toContain('may hear less');
   });

@@ -20,7 +20,7 @@ describe('the words of a rule', () => {
 
   it('say of redness that spreads each growth that is asked for, and what of it holds only sometimes', () => {
     const said = (rule: string) => ruleWords(rule, DEFAULT_RULE_BOOK, 'none').limits.map((words) => words.slice(0, words.indexOf(' (') + 10));
-    expect(said('spreading')).toEqual(['2 mm (NICE NG1', '4 mm (only aga', '25 % (ours, fr', '8 mm² (ours, fr']);
+    expect(said('spreading')).toEqual(['2 mm (NICE NG1', '4 mm (only aga', '25 % (ours, fr', '5 mm² (ours: as', '12 mm² (only whe']);
     expect(said('spreading-proximal')).toEqual(['2 mm (NICE NG1', '4 mm (only aga']);
   });
 
