@@ -6,8 +6,6 @@ import { type FoldSide, foldSide } from './fold-side';
 import { measureFoldStrip } from './measure-fold-strip';
 import type { MeasureInput } from './measure-input';
 import { measureRawBeyond } from './measure-raw-beyond';
-import { fitToeCylinder } from './toe-cylinder';
-import { CARD_DOWN } from './toe-frame';
 
 export interface FoldMeasurements {
   readonly foldStripArea: Budgeted;
@@ -33,8 +31,6 @@ export function measureFold(input: MeasureInput): FoldMeasurements {
 
 function measureFoldSeen(input: MeasureInput, fold: FoldSide | null): Budgeted {
   if (fold === null) return refused('marginNotFound');
-  const { outlines, lens } = input;
-  const cylinder = fitToeCylinder(outlines.toe?.rings ?? [], CARD_DOWN);
-  const share = foldSeenShare(fold, lens && cylinder ? { cylinder, lens } : null);
+  const share = foldSeenShare(fold, input.relief ?? null);
   return share === null ? refused('toeShapeUnknown') : budgeted(input, 'foldSeenShare', 100 * share, [{ name: 'toeBody', u: 100 * FOLD_SEEN_U }]);
 }

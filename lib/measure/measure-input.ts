@@ -46,6 +46,9 @@ export const REDNESS_MEASURANDS: readonly Measurand[] = [
   'rednessDeltaA',
 ];
 
+/** What is summed up over the region: too small where part of it is out of sight. */
+export const SUMMED_REDNESS: readonly Measurand[] = ['erythemaArea', 'unrolledArea', 'rednessLoad'];
+
 /** How well the millimetres are known: from the print check, the card's pose and the fiducials. */
 export interface ScaleFacts {
   /** Relative standard uncertainty of the printed card's scale: 0.03 unchecked, 0.005 checked. */

@@ -4,12 +4,14 @@ import { refused } from './budgeted';
 import type { Budgeted } from './budgeted';
 import { checkInput } from './check-input';
 import type { CombinedBudget } from './combine-budget';
-import { LEAST_FOLD_SEEN } from './constants';
+import { LEAST_FOLD_SEEN, MOST_LEAN_OVER_FOLD_DEG } from './constants';
+import { largestRing } from './largest-ring';
+import { leanOverFoldDeg } from './lean-over-fold';
 import { measureArea } from './measure-area';
 import { measureFold } from './measure-fold';
 import { measureFoldBulge } from './measure-fold-bulge';
 import { measureGroove } from './measure-groove';
-import { type MeasureInput, type Measurand, REDNESS_MEASURANDS, type ToeAxis, type ToeMeasurement } from './measure-input';
+import { type MeasureInput, type Measurand, REDNESS_MEASURANDS, SUMMED_REDNESS, type ToeAxis, type ToeMeasurement } from './measure-input';
 import { measureProximalReach } from './measure-proximal-reach';
 import { measureRawTissue } from './measure-raw-tissue';
 import { measureReach } from './measure-reach';
@@ -33,6 +35,14 @@ function axisOf(given: ToeAxis | null, toe: Rings): KnownAxis {
   if (cylinder === null) return { axis: CARD_DOWN, from: 'cardDown' };
   const length = Math.hypot(cylinder.centreSlope, 1);
   return { axis: { across: cylinder.centreSlope / length, down: 1 / length }, from: 'toeOutline' };
+}
+
+/** What is not said of redness because of where the lens stood: all of it where the fold turns away, sums where it leans over from the other side. */
+function hiddenRedness({ outlines, lens }: MeasureInput, foldSeen: Measurement, axis: ToeAxis): readonly Measurand[] {
+  if (isMeasured(foldSeen) && foldSeen.value < 100 * LEAST_FOLD_SEEN) return REDNESS_MEASURANDS;
+  const plate = largestRing(outlines.nailPlate?.rings ?? []);
+  const leanDeg = lens && plate && outlines.nailFoldMargin ? leanOverFoldDeg(outlines.nailFoldMargin.line, plate, lens, axis) : null;
+  return leanDeg !== null && leanDeg > MOST_LEAN_OVER_FOLD_DEG ? SUMMED_REDNESS : [];
 }
 
 /**
@@ -68,12 +78,11 @@ export function measureToe(input: MeasureInput): ToeMeasurement {
     foldBulge: measureFoldBulge(flat, known.axis),
     ...measureFold(flat),
   };
-  const seen = results.foldSeenShare.measurement;
-  const hidden = isMeasured(seen) && seen.value < 100 * LEAST_FOLD_SEEN;
+  const hidden = hiddenRedness(flat, results.foldSeenShare.measurement, known.axis);
   const measurements = {} as Record<Measurand, Measurement>;
   const budget: Partial<Record<Measurand, CombinedBudget>> = {};
   for (const key of Object.keys(results) as Measurand[]) {
-    const overruled = input.notMeasuredBecause?.[key] ?? (hidden && REDNESS_MEASURANDS.includes(key) ? 'foldHidden' : null);
+    const overruled = input.notMeasuredBecause?.[key] ?? (hidden.includes(key) ? 'foldHidden' : null);
     const result = overruled ? refused(overruled) : results[key];
     measurements[key] = result.measurement;
     if (result.budget !== null) budget[key] = result.budget;

@@ -1,35 +1,33 @@
 import { asRegion } from './as-region';
-import { ERYTHEMA_LEVEL, HALF, JOINED_WITHIN_MM, LEAST_ERYTHEMA_MM2, LEAST_LIGHT } from './constants';
+import { ERYTHEMA_LEVEL, HALF, LEAST_ERYTHEMA_MM2, LEAST_LIGHT } from './constants';
 import { outlineLevel } from './outline-level';
 import { outlinesOf } from './outlines-of';
-import { piecesNear } from './pieces-near';
 import type { ReferenceSkin, Segmentation, TissueFields } from './segmentation';
 import type { ToeColours } from './toe-colours';
-import { tracePieces } from './trace-pieces';
+import { type Piece, tracePieces } from './trace-pieces';
 import { weighEvidence } from './weigh-evidence';
 import { ringMask } from '../rectify/ring-mask';
-import type { LineMm } from '../units';
 
 /**
  * Redness that is joined to the fold: found by the model, weighed against the picture, and outlined where both say.
  *
  * @param colours the map
  * @param fields tissue fields
- * @param beside margin, wound and soggy skin: redness belongs to the fold where it comes near one of them
+ * @param isJoined does a piece belong to the treated fold (`joinedToFold`)?
  * @param reference plain skin; null where there is none
  * @param excessEi index above the reference field
  * @returns the region with the model's own confidence in what it found; nulls where nothing was found or nothing can be compared
- * @example findErythema(colours, fields, [margin.line], reference, excessEi).erythema?.confidence // 0.8
+ * @example findErythema(colours, fields, joinedToFold(margin, wounds), reference, excessEi).erythema?.confidence // 0.8
  */
 export function findErythema(
   colours: ToeColours,
   fields: TissueFields,
-  beside: readonly LineMm[],
+  isJoined: (piece: Piece) => boolean,
   reference: ReferenceSkin | null,
   excessEi: Float32Array | null,
 ): Pick<Segmentation, 'erythema' | 'evidence'> {
   const { grid, erythema } = fields;
-  const joined = (level: number) => piecesNear(tracePieces(grid, erythema, level, LEAST_ERYTHEMA_MM2), beside, JOINED_WITHIN_MM);
+  const joined = (level: number) => tracePieces(grid, erythema, level, LEAST_ERYTHEMA_MM2).filter(isJoined);
   const proposed = joined(ERYTHEMA_LEVEL);
   if (proposed.length === 0) return { erythema: null, evidence: null };
   const region = asRegion(grid, erythema, proposed);

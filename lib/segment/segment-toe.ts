@@ -4,6 +4,7 @@ import { traceCutEdge } from './cut-edge';
 import { findErythema } from './find-erythema';
 import { findReference } from './find-reference';
 import { traceNailFoldMargin, type TracedMargin } from './nail-fold-margin';
+import { joinedToFold } from './joined-to-fold';
 import { outlinesOf } from './outlines-of';
 import { piecesNear } from './pieces-near';
 import { rawTissue } from './raw-tissue';
@@ -35,7 +36,6 @@ export function segmentToe(colours: ToeColours, fields: TissueFields, told: Told
   const macerated = woundPieces(grid, fields.macerated, margin);
   const reference = findReference(colours, fields);
   const excessEi = reference && difference(colours.erythemaIndex, reference.fieldEi);
-  const beside = margin ? [margin.line, ...[...raw, ...macerated].map((piece) => piece.outer)] : [];
   return {
     grid,
     toe: toePiece ? asRegion(grid, fields.toe, [toePiece]) : null,
@@ -52,7 +52,7 @@ export function segmentToe(colours: ToeColours, fields: TissueFields, told: Told
     raw: raw.length > 0 ? asRegion(grid, fields.raw, raw) : null,
     rawTissue: raw.length > 0 ? rawTissue(colours, ringMask(outlinesOf(raw), grid)) : null,
     macerated: macerated.length > 0 ? asRegion(grid, fields.macerated, macerated) : null,
-    ...findErythema(colours, fields, beside, reference, excessEi),
+    ...findErythema(colours, fields, joinedToFold(margin, [...raw, ...macerated]), reference, excessEi),
     reference,
     leastVisibleEi: reference && leastVisibleStepEi(reference),
     excessEi,
