@@ -78,7 +78,7 @@ export function measureToe(input: MeasureInput): ToeMeasurement {
     foldBulge: measureFoldBulge(flat, known.axis),
     ...measureFold(flat),
   };
-  const hidden = hiddenRedness(flat, results.foldSeenShare.measurement, known.axis);
+  const hidden = hiddenRedness(input, results.foldSeenShare.measurement, known.axis);
   const measurements = {} as Record<Measurand, Measurement>;
   const budget: Partial<Record<Measurand, CombinedBudget>> = {};
   for (const key of Object.keys(results) as Measurand[]) {
