@@ -155,4 +155,10 @@ describe('bone-felt', () => {
     expect(levelsOf('bone-felt', judge([sore(336, 4), sore(360, 4)]))).toEqual([]);
     expect(levelsOf('bone-felt', judge([sore(337, 4), sore(361, 3)]))).toEqual([]);
   });
+
+  it('hears redness by its reach where there is no area, and none where there is neither', () => {
+    const seenBy = (erythemaArea: number | string, reach: number | string) => [337, 361].map((hours) => ({ ...sore(hours, 4), photo: photo({ erythemaArea, reach }) }));
+    expect(levelsOf('bone-felt', judge(seenBy('foldHidden', 3)))).toEqual(['today']);
+    expect(levelsOf('bone-felt', judge(seenBy('noRegionFound', 'noRegionFound')))).toEqual([]);
+  });
 });
